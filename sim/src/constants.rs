@@ -1,0 +1,7 @@
+//! Physical constants, each with its value, unit and source.
+
+/// Standard acceleration of free fall, m/s².
+///
+/// # References
+/// 3rd CGPM (1901), resolution 2; ISO 80000-3.
+pub const GRAVITY: f64 = 9.80665;

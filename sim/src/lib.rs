@@ -1,0 +1,8 @@
+//! Rides a rigid-body rider and bike down a planned jump line.
+
+pub mod constants;
+pub mod error;
+pub mod num;
+pub mod plan;
+pub mod profile;
+pub mod ride;
