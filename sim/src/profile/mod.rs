@@ -5,7 +5,7 @@
 
 mod piece;
 
-pub use piece::{Closest, Piece};
+pub use piece::{Closest, Piece, direction};
 
 use crate::plan::Surface;
 use glam::DVec2;
