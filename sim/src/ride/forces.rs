@@ -72,6 +72,7 @@ impl World<'_> {
             t,
             forecast: mind.forecast,
             lip: self.lip(mind),
+            lip_index: mind.lip,
         }
         .act();
         let mut d = [0.0; N];

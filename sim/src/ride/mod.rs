@@ -103,7 +103,7 @@ fn look(world: &World, here: &Point, lip: usize, brake_x: f64, end: f64) -> Mind
         .get(lip)
         .filter(|l| (pose.axle[1] - l.edge).dot(l.along) > -0.5 * m.wheelbase);
     let flying = lip.checked_sub(1).and_then(|i| world.path.lips.get(i));
-    let from_x = launching.or(flying).map_or(f64::NEG_INFINITY, |l| l.knuckle_x);
+    let from_x = launching.or(flying).map_or(f64::NEG_INFINITY, |l| l.knuckle.x);
     let brake = if pose.middle.x > brake_x {
         let room = num::max(end - 0.5 * m.wheelbase - m.tyre.radius - 0.5 - pose.middle.x, 0.2);
         let v = pose.v_centre.length();

@@ -46,12 +46,33 @@ struct Row {
     bend: f64,
 }
 
-/// The body's path, and the ground as the eye takes it in.
-pub struct Path {
+/// Rows at even steps of x.
+struct Table {
     origin: f64,
     rows: Vec<Row>,
-    /// Ground to come down on, by x: as `rows`, gaps left out.
-    landing: Vec<Row>,
+}
+
+impl Table {
+    #[inline]
+    fn read(&self, x: f64) -> Row {
+        let at = num::clamp((x - self.origin) / STEP, 0.0, (self.rows.len() - 2) as f64);
+        let i = at as usize;
+        let f = num::clamp((x - self.origin) / STEP - i as f64, 0.0, 1.0);
+        let (a, b) = (&self.rows[i], &self.rows[i + 1]);
+        Row {
+            z: a.z + f * (b.z - a.z),
+            slope: a.slope + f * (b.slope - a.slope),
+            bend: a.bend + f * (b.bend - a.bend),
+        }
+    }
+}
+
+/// The body's path, and the ground as the eye takes it in.
+pub struct Path {
+    /// One table for each stretch from a landing to the next lip.
+    stretches: Vec<Table>,
+    /// Ground to come down on, by x, gaps filled with the landing's slope carried back.
+    landing: Table,
     /// The lips, in riding order.
     pub lips: Vec<Lip>,
 }
@@ -63,11 +84,14 @@ pub struct Lip {
     pub edge: DVec2,
     /// Unit tangent at the edge.
     pub along: DVec2,
-    /// The knuckle's x, m: nothing before it is aimed at.
-    pub knuckle_x: f64,
+    /// The knuckle.
+    pub knuckle: DVec2,
     /// Heading of the landing, rad.
     pub slope: f64,
 }
+
+/// How far a lip's tangent is carried on, and a landing's slope back, m.
+const BEYOND: f64 = 3.0;
 
 impl Path {
     /// The path of a mount's rider over a profile.
@@ -78,56 +102,33 @@ impl Path {
             .map(|l| Lip {
                 edge: l.edge,
                 along: crate::profile::direction(l.exit),
-                knuckle_x: l.knuckle.x,
+                knuckle: l.knuckle,
                 slope: l.slope,
             })
             .collect();
-        let first = profile.pieces.first().map_or(0.0, |p| p.start.x);
-        let last = profile.pieces.last().map_or(0.0, |p| p.end.x);
-        let count = ((last - first) / STEP).ceil() as usize + 2;
-        let seen = Seen::new(profile, first, count);
-        let smooth = seen.smoothed(m);
         let stand = m.reach_usual + m.tyre.radius;
-        let rows = rows(&raised(&smooth, first, stand));
-        let landing = rows_of_ground(&seen.ground, m);
+        let stretches = (0..=lips.len())
+            .map(|i| {
+                let seen = Seen::new(profile, i.checked_sub(1).map(|j| &lips[j]), lips.get(i));
+                let smooth = seen.smoothed(m);
+                Table {
+                    origin: seen.origin,
+                    rows: rows(&raised(&smooth, seen.origin, stand)),
+                }
+            })
+            .collect();
+        let landing = landing(profile, &lips, m);
         Self {
-            origin: first,
-            rows,
+            stretches,
             landing,
             lips,
         }
     }
 
+    /// The path at `x`, on the way to lip `lip` (their count on the way to the end).
     #[inline]
-    fn read(&self, table: &[Row], x: f64) -> Row {
-        let at = num::clamp((x - self.origin) / STEP, 0.0, (table.len() - 2) as f64);
-        let i = at as usize;
-        let f = at - i as f64;
-        let (a, b) = (&table[i], &table[i + 1]);
-        Row {
-            z: a.z + f * (b.z - a.z),
-            slope: a.slope + f * (b.slope - a.slope),
-            bend: a.bend + f * (b.bend - a.bend),
-        }
-    }
-
-    /// The path at `x`. A rider whose rear wheel is still on a lip goes on along the lip's tangent.
-    #[inline]
-    pub fn at(&self, x: f64, on_lip: Option<&Lip>) -> Aim {
-        if let Some(lip) = on_lip {
-            let r = self.read(&self.rows, lip.edge.x);
-            let start = DVec2::new(lip.edge.x, r.z);
-            if x > start.x {
-                let along = lip.along;
-                return Aim {
-                    along,
-                    normal: along.perp(),
-                    point: start + along * ((x - start.x) / num::max(along.x, 0.1)),
-                    curvature: 0.0,
-                };
-            }
-        }
-        let r = self.read(&self.rows, x);
+    pub fn at(&self, x: f64, lip: usize) -> Aim {
+        let r = self.stretches[lip.min(self.stretches.len() - 1)].read(x);
         let scale = 1.0 / (1.0 + r.slope * r.slope).sqrt();
         let along = DVec2::new(scale, r.slope * scale);
         Aim {
@@ -138,61 +139,46 @@ impl Path {
         }
     }
 
-    /// Height and heading of the ground to come down on, at `x`.
+    /// Height and slope (dz/dx) of the ground to come down on, at `x`.
     #[inline]
     pub fn ground(&self, x: f64) -> (f64, f64) {
-        let r = self.read(&self.landing, x);
+        let r = self.landing.read(x);
         (r.z, r.slope)
-    }
-
-    /// The next lip whose edge is not yet behind `x`.
-    #[inline]
-    pub fn next_lip(&self, x: f64) -> Option<&Lip> {
-        self.lips.iter().find(|l| l.edge.x > x)
     }
 }
 
-/// The ground sampled by x, with gaps bridged by the slope of the landing behind them.
+/// The ground between a landing and a lip, sampled by x.
 struct Seen {
+    origin: f64,
     ground: Vec<f64>,
     look: Vec<f64>,
 }
 
 impl Seen {
-    fn new(profile: &Profile, first: f64, count: usize) -> Self {
-        let mut ground = vec![f64::NAN; count];
-        let mut riding = vec![false; count];
-        for p in &profile.pieces {
-            if p.character.intent == Intent::Clear {
-                continue;
+    /// The ground from behind lip `from` to lip `to`, or the ends of the line.
+    fn new(profile: &Profile, from: Option<&Lip>, to: Option<&Lip>) -> Self {
+        let first = profile.pieces.first().map_or(0.0, |p| p.start.x);
+        let last = profile.pieces.last().map_or(0.0, |p| p.end.x);
+        let from_x = from.map_or(first, |l| l.knuckle.x);
+        let to_x = to.map_or(last, |l| l.edge.x);
+        let origin = from_x - BEYOND;
+        let count = ((to_x - from_x + 2.0 * BEYOND) / STEP).ceil() as usize + 2;
+        let (mut ground, riding) = sampled(profile, origin, count, from_x, to_x);
+        for (i, z) in ground.iter_mut().enumerate() {
+            let x = origin + i as f64 * STEP;
+            if let (Some(l), true) = (from, x < from_x) {
+                *z = l.knuckle.y + num::tan(l.slope) * (x - from_x);
             }
-            let from = ((p.start.x - first) / STEP).ceil();
-            let to = ((p.end.x - first) / STEP).floor();
-            let (mut i, to) = (num::max(from, 0.0) as usize, num::max(to, 0.0) as usize);
-            while i <= to && i < count {
-                let x = first + i as f64 * STEP;
-                let z = height_on(p, x);
-                if ground[i].is_nan() || z > ground[i] {
-                    ground[i] = z;
-                }
-                riding[i] |= matches!(p.character.intent, Intent::Roll | Intent::Brake);
-                i += 1;
+            if let (Some(l), true) = (to, x > to_x) {
+                *z = l.edge.y + l.along.y / num::max(l.along.x, 0.1) * (x - to_x);
             }
         }
-        bridge(&mut ground, profile, first);
-        // How far the nearest point is that is not for rolling on: averages stop short of it.
-        let mut look = vec![0.0; count];
-        let mut d = f64::INFINITY;
-        for i in 0..count {
-            d = if riding[i] { d + STEP } else { 0.0 };
-            look[i] = d;
+        fill(&mut ground);
+        Self {
+            origin,
+            look: look(&riding),
+            ground,
         }
-        let mut d = f64::INFINITY;
-        for i in (0..count).rev() {
-            d = if riding[i] { d + STEP } else { 0.0 };
-            look[i] = num::min(look[i], d);
-        }
-        Self { ground, look }
     }
 
     /// The averaged ground, within what the legs can make up.
@@ -215,6 +201,54 @@ impl Seen {
     }
 }
 
+/// Height of the ridden ground at even steps, NaN where there is none, and whether it is there to
+/// be rolled over.
+fn sampled(profile: &Profile, origin: f64, count: usize, from_x: f64, to_x: f64) -> (Vec<f64>, Vec<bool>) {
+    let mut ground = vec![f64::NAN; count];
+    let mut riding = vec![false; count];
+    for p in &profile.pieces {
+        if p.character.intent == Intent::Clear {
+            continue;
+        }
+        let (a, b) = (num::max(p.start.x, from_x), num::min(p.end.x, to_x));
+        let mut i = num::max(((a - origin) / STEP).ceil(), 0.0) as usize;
+        while i < count && origin + i as f64 * STEP <= b {
+            ground[i] = height_on(p, origin + i as f64 * STEP);
+            riding[i] |= matches!(p.character.intent, Intent::Roll | Intent::Brake);
+            i += 1;
+        }
+    }
+    (ground, riding)
+}
+
+/// How far each point is from the nearest that is not for rolling over, m: averages stop short.
+fn look(riding: &[bool]) -> Vec<f64> {
+    let mut look = vec![0.0; riding.len()];
+    let mut d = 0.0;
+    for (l, r) in look.iter_mut().zip(riding) {
+        d = if *r { d + STEP } else { 0.0 };
+        *l = d;
+    }
+    d = 0.0;
+    for (l, r) in look.iter_mut().zip(riding).rev() {
+        d = if *r { d + STEP } else { 0.0 };
+        *l = num::min(*l, d);
+    }
+    look
+}
+
+/// Fills what is unknown with the nearest known height before it, or after it at the beginning.
+fn fill(ground: &mut [f64]) {
+    let first = ground.iter().copied().find(|z| !z.is_nan());
+    let mut last = first.unwrap_or(0.0);
+    for z in ground {
+        if z.is_nan() {
+            *z = last;
+        }
+        last = *z;
+    }
+}
+
 /// `d` held softly between −`low` and `high`.
 fn soft_limit(d: f64, low: f64, high: f64) -> f64 {
     let most = if d < 0.0 { low } else { high };
@@ -234,32 +268,6 @@ fn height_on(p: &crate::profile::Piece, x: f64) -> f64 {
         p.centre.y - up
     } else {
         p.centre.y + up
-    }
-}
-
-/// Fills what is not ridden: up to a knuckle with the landing's slope carried back, at the ends
-/// with the last height.
-fn bridge(ground: &mut [f64], profile: &Profile, first: f64) {
-    let known: Vec<usize> = (0..ground.len()).filter(|&i| !ground[i].is_nan()).collect();
-    let (Some(&a), Some(&b)) = (known.first(), known.last()) else {
-        ground.fill(0.0);
-        return;
-    };
-    for i in 0..ground.len() {
-        if !ground[i].is_nan() {
-            continue;
-        }
-        if i < a {
-            ground[i] = ground[a];
-        } else if i > b {
-            ground[i] = ground[b];
-        } else {
-            let x = first + i as f64 * STEP;
-            let lip = profile.lips.iter().find(|l| x <= l.knuckle.x + STEP);
-            ground[i] = lip.map_or(ground[i - 1], |l| {
-                l.knuckle.y + num::tan(l.slope) * (x - l.knuckle.x)
-            });
-        }
     }
 }
 
@@ -343,15 +351,24 @@ fn rows(z: &[f64]) -> Vec<Row> {
         .collect()
 }
 
-/// The ground with its heading averaged over a bike's length, for coming down on.
-fn rows_of_ground(ground: &[f64], m: &Mount) -> Vec<Row> {
-    let over = averaged(ground, |_| 0.5 * m.wheelbase);
+/// The ground to come down on, its slope averaged over a bike's length.
+fn landing(profile: &Profile, lips: &[Lip], m: &Mount) -> Table {
+    let first = profile.pieces.first().map_or(0.0, |p| p.start.x);
+    let last = profile.pieces.last().map_or(0.0, |p| p.end.x);
+    let count = ((last - first) / STEP).ceil() as usize + 2;
+    let (mut ground, _) = sampled(profile, first, count, first, last);
+    for (i, z) in ground.iter_mut().enumerate() {
+        let x = first + i as f64 * STEP;
+        if let Some(l) = lips.iter().find(|l| x > l.edge.x && x < l.knuckle.x) {
+            *z = l.knuckle.y + num::tan(l.slope) * (x - l.knuckle.x);
+        }
+    }
+    fill(&mut ground);
+    let over = averaged(&ground, |_| 0.5 * m.wheelbase);
     let slope = slopes(&over);
-    (0..ground.len())
-        .map(|i| Row {
-            z: ground[i],
-            slope: slope[i],
-            bend: 0.0,
-        })
-        .collect()
+    let rows = ground.iter().zip(&slope);
+    Table {
+        origin: first,
+        rows: rows.map(|(&z, &slope)| Row { z, slope, bend: 0.0 }).collect(),
+    }
 }

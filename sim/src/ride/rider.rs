@@ -71,8 +71,10 @@ pub struct Senses<'a> {
     pub wheels: &'a [WheelForce; 2],
     pub t: f64,
     pub forecast: Forecast,
-    /// The lip whose edge the rear wheel has not passed.
+    /// The lip whose edge the rear wheel has not passed: the next one.
     pub lip: Option<&'a Lip>,
+    /// Its index.
+    pub lip_index: usize,
 }
 
 /// What follows from the senses and is used by every task.
@@ -88,6 +90,8 @@ struct View {
     weight: f64,
     /// Front axle beyond the lip's edge, m, along the lip's tangent.
     front_past: f64,
+    /// How far the launch has begun, 0 to 1.
+    launch: f64,
     to_go: f64,
 }
 
@@ -98,7 +102,7 @@ impl Senses<'_> {
         let v = self.view();
         let [rear, front] = v.on;
         let ground = self.on_ground(&v);
-        let launch = num::smooth(v.front_past / (0.1 * self.m.wheelbase));
+        let launch = v.launch;
         let mut force = ground * front;
         if front < 1.0 {
             let single = if launch > 0.0 && rear > 0.0 {
@@ -127,7 +131,7 @@ impl Senses<'_> {
             (self.pose.axle[1] - l.edge).dot(l.along)
         });
         View {
-            aim: self.path.at(rider.x, self.lip),
+            aim: self.path.at(rider.x, self.lip_index),
             rider,
             v_rider,
             arm: rider - self.pose.middle,
@@ -138,13 +142,14 @@ impl Senses<'_> {
             ],
             weight: m.rider_mass * GRAVITY,
             front_past,
+            launch: num::smooth(front_past / (0.1 * m.wheelbase)),
             to_go: num::max(self.forecast.t - self.t, tune::SHORTEST),
         }
     }
 
     /// Where along the path the body belongs, against the middle of the bike, m.
     fn place(&self, v: &View) -> f64 {
-        let ramp = 1.2 * self.m.wheelbase;
+        let ramp = 2.5 * self.m.wheelbase;
         -tune::BACK * self.m.wheelbase * num::smooth(1.0 + v.front_past / ramp)
     }
 
@@ -264,7 +269,11 @@ impl Senses<'_> {
     fn turn_bike(&self, v: &View, force: DVec2) -> f64 {
         let (m, y) = (self.m, self.y);
         let t = v.to_go;
-        let a = 6.0 * num::wrap(self.forecast.slope - y[PITCH]) / (t * t) - 4.0 * y[V_PITCH] / t;
+        let [rear, front] = v.on;
+        let down = (1.0 - v.launch) * (1.0 - (1.0 - rear) * (1.0 - front));
+        let (_, slope) = self.path.ground(self.pose.middle.x);
+        let slope = num::atan2(slope, 1.0) * down + self.forecast.slope * (1.0 - down);
+        let a = 6.0 * num::wrap(slope - y[PITCH]) / (t * t) - 4.0 * y[V_PITCH] / t;
         let bike = state::vec(y, state::BIKE);
         let tyres = (0..2)
             .map(|i| (self.pose.axle[i] - bike).perp_dot(self.wheels[i].force))

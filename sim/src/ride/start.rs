@@ -32,7 +32,7 @@ pub fn at_start(profile: &Profile, m: &Mount, path: &Path, speed: f64) -> Y {
     let front = over(low);
     let along = (front - rear).normalize_or(DVec2::X);
     let middle = (rear + front) * 0.5;
-    let aim = path.at(middle.x, None);
+    let aim = path.at(middle.x, 0);
     let rider = middle + aim.normal * (aim.point - middle).dot(aim.normal);
     let mut y = [0.0; N];
     put(&mut y, BIKE, middle + along.perp() * m.bike_rise);
