@@ -1,1 +1,3 @@
 //! The simulator in the browser.
+
+pub mod scene;
