@@ -12,7 +12,7 @@ fn main() {
             else { println!("{:.2} {:.2} {:?}", e.t, e.x, e.kind); }
         }
         if std::env::args().nth(2).is_some() {
-        for (i,s) in done.run.samples.iter().enumerate() { if i%5==0 { println!("t {:.2} x {:.2} z {:.2} th {:.0} rx {:.2} rz {:.2} lean {:.0} v {:.2} N {:.0} {:.0} g {:.2} reach {:.2} head {:.2}", s.t, s.bike_x, s.bike_z, s.pitch.to_degrees(), s.rider_x-s.bike_x, s.rider_z, s.lean.to_degrees(), s.speed, s.rear_load, s.front_load, s.g, s.reach, s.head); } }
+        for (i,s) in done.run.samples.iter().enumerate() { if i%2==0 { println!("t {:.2} x {:.2} z {:.2} th {:.0} rx {:.2} rz {:.2} lean {:.0} v {:.2} N {:.0} {:.0} g {:.2} reach {:.2} head {:.2}", s.t, s.bike_x, s.bike_z, s.pitch.to_degrees(), s.rider_x-s.bike_x, s.rider_z, s.lean.to_degrees(), s.speed, s.rear_load, s.front_load, s.g, s.reach, s.head); } }
         }
     }
 }
