@@ -1,1 +1,3 @@
 //! Checks that cross crates.
+
+pub mod family;

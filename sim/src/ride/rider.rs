@@ -26,31 +26,37 @@ use crate::constants::GRAVITY;
 use crate::num;
 use glam::DVec2;
 
-mod tune {
-    /// Rate at which the body returns to its path, rad/s.
-    pub const PATH: f64 = 9.0;
-    pub const PATH_DAMPING: f64 = 0.9;
-    /// Rate at which the body returns over the bike, rad/s.
-    pub const OVER: f64 = 19.0;
-    pub const OVER_DAMPING: f64 = 0.7;
-    /// Rate at which the body returns to its attitude, rad/s.
-    pub const LEAN: f64 = 9.0;
-    pub const LEAN_DAMPING: f64 = 0.9;
-    /// How far the body moves back for the edge of a lip, in wheelbases.
-    pub const BACK: f64 = 0.25;
-    /// Push a landing may be met with beyond what stops the body within the legs' travel, m/s².
-    pub const SOFT: f64 = 6.0;
-    /// Most push and pull of the legs, in body weights.
-    pub const PUSH: f64 = 4.5;
-    pub const PULL: f64 = 0.6;
-    /// Most force along the path, in body weights.
-    pub const HOLD: f64 = 1.0;
-    /// Most couple, in body weight times stature.
-    pub const COUPLE: f64 = 0.18;
-    /// Range of the body's rotation against the bike, rad.
-    pub const TWIST: f64 = 0.9;
-    /// Shortest time to go that is acted on, s.
-    pub const SHORTEST: f64 = 0.15;
+#[allow(missing_docs)]
+pub mod tune {
+    use std::sync::OnceLock;
+    fn get(i: usize) -> f64 {
+        static T: OnceLock<Vec<f64>> = OnceLock::new();
+        T.get_or_init(|| {
+            let names = ["PATH","PATH_DAMPING","OVER","OVER_DAMPING","LEAN","LEAN_DAMPING","BACK","SOFT","PUSH","PULL","HOLD","COUPLE","TWIST","SHORTEST","SWING","UNIT","RAMP","LREACH","NOSE"];
+            let defaults = [9.0,0.9,19.0,0.7,9.0,0.9,0.25,6.0,4.5,0.6,1.0,0.18,0.9,0.15,0.3,0.08,2.5,0.5,0.05];
+            let env = std::env::var("TUNE").unwrap_or_default();
+            names.iter().zip(defaults).map(|(n, d): (&&str, f64)| env.split(',').find_map(|kv| kv.strip_prefix(&format!("{n}="))).and_then(|v| v.parse().ok()).unwrap_or(d)).collect()
+        })[i]
+    }
+    #[allow(non_snake_case)] #[inline] pub fn PATH() -> f64 { get(0) }
+    #[allow(non_snake_case)] #[inline] pub fn PATH_DAMPING() -> f64 { get(1) }
+    #[allow(non_snake_case)] #[inline] pub fn OVER() -> f64 { get(2) }
+    #[allow(non_snake_case)] #[inline] pub fn OVER_DAMPING() -> f64 { get(3) }
+    #[allow(non_snake_case)] #[inline] pub fn LEAN() -> f64 { get(4) }
+    #[allow(non_snake_case)] #[inline] pub fn LEAN_DAMPING() -> f64 { get(5) }
+    #[allow(non_snake_case)] #[inline] pub fn BACK() -> f64 { get(6) }
+    #[allow(non_snake_case)] #[inline] pub fn SOFT() -> f64 { get(7) }
+    #[allow(non_snake_case)] #[inline] pub fn PUSH() -> f64 { get(8) }
+    #[allow(non_snake_case)] #[inline] pub fn PULL() -> f64 { get(9) }
+    #[allow(non_snake_case)] #[inline] pub fn HOLD() -> f64 { get(10) }
+    #[allow(non_snake_case)] #[inline] pub fn COUPLE() -> f64 { get(11) }
+    #[allow(non_snake_case)] #[inline] pub fn TWIST() -> f64 { get(12) }
+    #[allow(non_snake_case)] #[inline] pub fn SHORTEST() -> f64 { get(13) }
+    #[allow(non_snake_case)] #[inline] pub fn SWING() -> f64 { get(14) }
+    #[allow(non_snake_case)] #[inline] pub fn UNIT() -> f64 { get(15) }
+    #[allow(non_snake_case)] #[inline] pub fn RAMP() -> f64 { get(16) }
+    #[allow(non_snake_case)] #[inline] pub fn LREACH() -> f64 { get(17) }
+    #[allow(non_snake_case)] #[inline] pub fn NOSE() -> f64 { get(18) }
 }
 
 /// What the rider does to the own body; the bike gets the opposite.
@@ -115,7 +121,7 @@ impl Senses<'_> {
         force += self.leg_stops(&v);
         let both = rear * front;
         let couple = self.hold_lean(&v, force) * both + self.turn_bike(&v, force) * (1.0 - both);
-        let most = tune::COUPLE * v.weight * self.m.stature;
+        let most = tune::COUPLE() * v.weight * self.m.stature;
         Wrench {
             force,
             couple: num::clamp(couple, -most, most) + self.twist_stop(most),
@@ -126,7 +132,7 @@ impl Senses<'_> {
         let (m, y) = (self.m, self.y);
         let rider = state::vec(y, RIDER);
         let v_rider = state::vec(y, V_RIDER);
-        let unit = 0.08 * m.mass() * GRAVITY;
+        let unit = tune::UNIT() * m.mass() * GRAVITY;
         let front_past = self.lip.map_or(-f64::INFINITY, |l| {
             (self.pose.axle[1] - l.edge).dot(l.along)
         });
@@ -143,14 +149,14 @@ impl Senses<'_> {
             weight: m.rider_mass * GRAVITY,
             front_past,
             launch: num::smooth(front_past / (0.1 * m.wheelbase)),
-            to_go: num::max(self.forecast.t - self.t, tune::SHORTEST),
+            to_go: num::max(self.forecast.t - self.t, tune::SHORTEST()),
         }
     }
 
     /// Where along the path the body belongs, against the middle of the bike, m.
     fn place(&self, v: &View) -> f64 {
-        let ramp = 2.5 * self.m.wheelbase;
-        -tune::BACK * self.m.wheelbase * num::smooth(1.0 + v.front_past / ramp)
+        let ramp = tune::RAMP() * self.m.wheelbase;
+        -tune::BACK() * self.m.wheelbase * num::smooth(1.0 + v.front_past / ramp)
     }
 
     fn on_ground(&self, v: &View) -> DVec2 {
@@ -158,9 +164,9 @@ impl Senses<'_> {
         let (along, normal) = (v.aim.along, v.aim.normal);
         let off = self.place(v) - v.arm.dot(along);
         let pull = m.reduced_mass()
-            * (tune::OVER * tune::OVER * off
-                - 2.0 * tune::OVER_DAMPING * tune::OVER * v.v_arm.dot(along));
-        let most = tune::HOLD * v.weight;
+            * (tune::OVER() * tune::OVER() * off
+                - 2.0 * tune::OVER_DAMPING() * tune::OVER() * v.v_arm.dot(along));
+        let most = tune::HOLD() * v.weight;
         along * num::clamp(pull, -most, most) + normal * self.legs(v)
     }
 
@@ -175,22 +181,22 @@ impl Senses<'_> {
             let w = 4.0 * num::PI;
             let a = w * w * (m.reach_usual - reach) - 1.2 * w * closing;
             let push = m.rider_mass * (a + GRAVITY * normal.y);
-            return num::clamp(push, -tune::PULL * v.weight, tune::PUSH * v.weight);
+            return num::clamp(push, -tune::PULL() * v.weight, tune::PUSH() * v.weight);
         }
         let off = (v.rider - v.aim.point).dot(normal);
         let speed = v.v_rider.dot(v.aim.along);
-        let mut back = -tune::PATH * tune::PATH * off
-            - 2.0 * tune::PATH_DAMPING * tune::PATH * v.v_rider.dot(normal);
+        let mut back = -tune::PATH() * tune::PATH() * off
+            - 2.0 * tune::PATH_DAMPING() * tune::PATH() * v.v_rider.dot(normal);
         // A body coming down is met only as hard as stops it within the legs' travel.
         let stop = if closing < 0.0 {
             closing * closing / (2.0 * num::max(reach - m.reach_low, 0.02))
         } else {
             0.0
         };
-        back = num::min(back, stop + tune::SOFT);
+        back = num::min(back, stop + tune::SOFT());
         let a = v.aim.curvature * speed * speed + back;
         let push = m.rider_mass * (a + GRAVITY * normal.y);
-        num::clamp(push, -tune::PULL * v.weight, tune::PUSH * v.weight)
+        num::clamp(push, -tune::PULL() * v.weight, tune::PUSH() * v.weight)
     }
 
     /// As on the ground, but no harder than leaves the turning that the flight needs.
@@ -212,7 +218,7 @@ impl Senses<'_> {
         let swing = num::wrap(num::atan2(v.arm.y, v.arm.x) - num::PI / 2.0);
         let need = (m.bike_inertia * (slope - y[PITCH])
             + m.rider_inertia * (0.8 * slope - y[LEAN])
-            + m.reduced_mass() * v.arm.length_squared() * (slope - swing))
+            + m.reduced_mass() * v.arm.length_squared() * (tune::SWING() * slope - swing))
             / v.to_go;
         let load = (need - spin) / (num::min(lever, -0.02 * m.wheelbase) * time);
         // What the rear wheel carries without the legs: the bike itself, lifted along the lip.
@@ -223,8 +229,8 @@ impl Senses<'_> {
 
     fn in_air(&self, v: &View) -> DVec2 {
         let m = self.m;
-        let (s, c) = num::sin_cos(self.forecast.slope);
-        let reach = 0.5 * (m.reach_usual + m.reach_high);
+        let (s, c) = num::sin_cos(tune::SWING() * self.forecast.slope);
+        let reach = m.reach_usual + tune::LREACH() * (m.reach_high - m.reach_usual);
         let target = DVec2::new(-s, c) * reach;
         let t = v.to_go;
         let a = (target - v.arm) * (6.0 / (t * t)) - v.v_arm * (4.0 / t);
@@ -261,8 +267,8 @@ impl Senses<'_> {
     fn hold_lean(&self, v: &View, force: DVec2) -> f64 {
         let (m, y) = (self.m, self.y);
         let target = 0.8 * num::atan2(v.aim.along.y, v.aim.along.x);
-        let a = tune::LEAN * tune::LEAN * (target - y[LEAN])
-            - 2.0 * tune::LEAN_DAMPING * tune::LEAN * y[V_LEAN];
+        let a = tune::LEAN() * tune::LEAN() * (target - y[LEAN])
+            - 2.0 * tune::LEAN_DAMPING() * tune::LEAN() * y[V_LEAN];
         let load = self.wheels[0].load + self.wheels[1].load;
         let even = -v.arm.perp_dot(force);
         let room = 0.4 * m.wheelbase * load;
@@ -276,7 +282,7 @@ impl Senses<'_> {
         let [rear, front] = v.on;
         let down = (1.0 - v.launch) * (1.0 - (1.0 - rear) * (1.0 - front));
         let (_, slope) = self.path.ground(self.pose.middle.x);
-        let slope = num::atan2(slope, 1.0) * down + self.forecast.slope * (1.0 - down);
+        let slope = num::atan2(slope, 1.0) * down + (self.forecast.slope + tune::NOSE()) * (1.0 - down);
         let a = 6.0 * num::wrap(slope - y[PITCH]) / (t * t) - 4.0 * y[V_PITCH] / t;
         let bike = state::vec(y, state::BIKE);
         let tyres = (0..2)
@@ -289,7 +295,7 @@ impl Senses<'_> {
     fn twist_stop(&self, most: f64) -> f64 {
         let twist = self.y[LEAN] - self.y[PITCH];
         let rate = self.y[V_LEAN] - self.y[V_PITCH];
-        let past = twist.abs() - tune::TWIST;
+        let past = twist.abs() - tune::TWIST();
         if past <= 0.0 {
             return 0.0;
         }
