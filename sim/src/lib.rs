@@ -2,6 +2,7 @@
 
 pub mod constants;
 pub mod error;
+pub mod link;
 pub mod num;
 pub mod plan;
 pub mod profile;
