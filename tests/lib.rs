@@ -1,1 +1,3 @@
-//! Checks that cross crates.
+//! Checks that cross crates, and what they share.
+
+pub mod plans;

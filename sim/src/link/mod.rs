@@ -137,3 +137,57 @@ fn bytes(text: &str) -> Result<Vec<u8>, LinkError> {
         }
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::collection::vec;
+    use proptest::prelude::*;
+
+    fn forged(body: &[u8]) -> String {
+        URL_SAFE_NO_PAD.encode(frame(body))
+    }
+
+    proptest! {
+        #[test]
+        fn a_forged_body_gives_a_plan_or_an_error(body in vec(any::<u8>(), 0..2000)) {
+            if let Ok(decoded) = decode(&forged(&body)) {
+                let again = decode(&encode(&decoded.plan)).map(|d| format!("{:?}", d.plan));
+                prop_assert_eq!(again, Ok(format!("{:?}", decoded.plan)));
+            }
+        }
+
+        #[test]
+        fn a_changed_body_with_a_right_checksum_gives_a_plan_or_an_error(
+            place in any::<prop::sample::Index>(), byte in any::<u8>(),
+        ) {
+            let bytes = URL_SAFE_NO_PAD.decode(encode(&crate::plan::demo())).expect("just encoded");
+            let mut body = bytes[HEAD..].to_vec();
+            *place.get_mut(&mut body) = byte;
+            let answer = decode(&forged(&body)).err();
+            prop_assert!(matches!(answer, None | Some(LinkError::Damaged | LinkError::Newer)));
+        }
+    }
+
+    #[test]
+    fn another_format_was_made_by_a_newer_version() {
+        let mut bytes = vec![MARK | (FORMAT + 1), 0, 1];
+        bytes.extend(checksum(&bytes, &[7]).to_be_bytes());
+        bytes.push(7);
+        let text = URL_SAFE_NO_PAD.encode(bytes);
+        assert_eq!(decode(&text), Err(LinkError::Newer));
+    }
+
+    #[test]
+    fn an_endless_promise_of_text_ends_with_the_bits() {
+        let mut bits = BitWriter::new(Vec::new());
+        let wrote = MODEL_VERSION
+            .put(&mut bits)
+            .and_then(|()| u64::MAX.put(&mut bits));
+        assert!(wrote.and_then(|()| bits.byte_align()).is_ok());
+        assert_eq!(
+            decode(&forged(&bits.into_writer())),
+            Err(LinkError::Damaged)
+        );
+    }
+}
