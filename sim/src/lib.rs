@@ -7,3 +7,4 @@ pub mod num;
 pub mod plan;
 pub mod profile;
 pub mod ride;
+pub mod units;
