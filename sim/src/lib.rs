@@ -7,4 +7,5 @@ pub mod num;
 pub mod plan;
 pub mod profile;
 pub mod ride;
+pub mod setup;
 pub mod units;

@@ -28,6 +28,13 @@ pub struct Bike {
     pub rolling: Rolling,
 }
 
+impl Bike {
+    /// Outer radius of a wheel with its tyre, unloaded, m (ISO 5775: bead seat and tyre height).
+    pub fn wheel_radius(&self) -> f64 {
+        self.bead_seat / 2.0 + self.tyre_width
+    }
+}
+
 /// What a piece of the line is made of.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -57,6 +64,11 @@ impl Surface {
         Surface::Grass,
         Surface::Soft,
     ];
+
+    /// Its place in [`Surface::ALL`].
+    pub fn index(self) -> usize {
+        self as usize
+    }
 
     pub(crate) fn wood() -> Self {
         Surface::Wood

@@ -4,6 +4,7 @@
 //! written by people; every such field says so in its name. Nothing here computes a ride.
 
 mod bike;
+mod check;
 mod feature;
 mod jump;
 mod rider;
@@ -11,6 +12,7 @@ mod weather;
 mod yard;
 
 pub use bike::{Bike, Rolling, Surface};
+pub(crate) use check::fault;
 pub use feature::{Feature, Flat, Line, Roller, RunOut, StartRamp, Turn};
 pub use jump::{Jump, Landing, LeadIn, Lip};
 pub use rider::{Mount, Rider, Style};

@@ -3,9 +3,22 @@
 //! x runs forward along the line, z up, metres; headings in radians, counted upward from level.
 //! The air is on the left of the chain as it is walked. Vertical faces are pieces like any other.
 
+mod build;
+mod flat;
+mod ground;
+mod jump;
+mod landing;
+mod lip;
+mod names;
+mod pen;
 mod piece;
+mod roller;
+mod start_ramp;
+mod surveyed;
+#[cfg(test)]
+mod tests;
 
-pub use piece::{Closest, Piece};
+pub use piece::{Closest, Piece, direction};
 
 use crate::plan::Surface;
 use glam::DVec2;
@@ -83,4 +96,15 @@ pub struct Character {
     pub intent: Intent,
     /// Curvature of the turn it is part of, seen from above, 1/m; 0 where the line is straight.
     pub turn: f64,
+}
+
+impl Character {
+    /// Not part of a turn.
+    pub(crate) fn new(surface: Surface, intent: Intent) -> Self {
+        Self {
+            surface,
+            intent,
+            turn: 0.0,
+        }
+    }
 }
