@@ -6,3 +6,4 @@ pub mod num;
 pub mod plan;
 pub mod profile;
 pub mod ride;
+pub mod setup;

@@ -175,6 +175,11 @@ impl Surface {
         Surface::Soft,
     ];
 
+    /// Its place in [`Surface::ALL`].
+    pub fn index(self) -> usize {
+        self as usize
+    }
+
     pub(crate) fn wood() -> Self {
         Surface::Wood
     }

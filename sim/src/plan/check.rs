@@ -56,16 +56,16 @@ impl Checker {
         accepted: RangeInclusive<f64>,
         why: &str,
     ) {
-        if !accepted.contains(&value) {
-            let range = (Some(*accepted.start()), Some(*accepted.end()));
-            let why = if value.is_finite() {
-                why
-            } else {
-                "not a number"
-            };
-            self.faults
-                .push(fault(self.path(name), quantity, value, range, why));
+        if accepted.contains(&value) {
+            return;
         }
+        let range = (Some(*accepted.start()), Some(*accepted.end()));
+        let mut fault = fault(self.path(name), quantity, value, range, why);
+        if !value.is_finite() {
+            fault.given = None;
+            "this is no number".clone_into(&mut fault.why);
+        }
+        self.faults.push(fault);
     }
 
     /// A list or a number of things has to lie in a range.

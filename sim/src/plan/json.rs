@@ -31,20 +31,43 @@ impl Plan {
 
 /// A reader's complaint as a fault.
 fn told(path: &str, error: &serde_json::Error) -> Fault {
-    let mut why = error.to_string().replace(" f64", " a number");
-    let mut field = path.to_owned();
+    let mut field = path.trim_start_matches('.').to_owned();
+    let mut why = plain(&error.to_string());
     if error.is_data() {
         // The path says where; the line and column that follow the reason say it again.
         why.truncate(why.rfind(" at line ").unwrap_or(why.len()));
         if let Some(name) = why.strip_prefix("missing field `") {
-            field = format!("{path}.{}", name.trim_end_matches('`'));
+            let dot = if field.is_empty() { "" } else { "." };
+            field = format!("{field}{dot}{}", name.trim_end_matches('`'));
         }
     } else {
-        why = format!("this is not JSON: {why}");
-        field.clear();
+        why = format!("this cannot be read as JSON: {why}");
     }
-    let field = field.trim_start_matches('.');
-    unreadable(if field.is_empty() { "plan" } else { field }, &why)
+    Fault {
+        field: if field.is_empty() {
+            "plan".to_owned()
+        } else {
+            field
+        },
+        given: None,
+        least: None,
+        most: None,
+        quantity: Quantity::Text,
+        why,
+    }
+}
+
+/// The reader's words for what it expected, without the names that the code has for it.
+fn plain(why: &str) -> String {
+    why.replace("expected f64", "expected a number")
+        .replace("expected u32", "expected a whole number")
+        .replace("unknown variant", "unknown choice")
+        .replace("expected variant identifier", "expected a choice")
+        .replace(
+            "expected internally tagged enum Feature",
+            "expected a feature",
+        )
+        .replace("expected struct ", "expected a whole ")
 }
 
 /// The feature a path ends at. Its kind has to be known before its fields can be read, so the
@@ -59,21 +82,14 @@ fn feature_at(text: &str, path: &str) -> Option<Value> {
 /// Reads a feature once more as its own kind, to find the path inside it.
 fn fault_inside(path: &str, mut feature: Value) -> Option<Fault> {
     let kind = feature.as_object_mut()?.remove("kind");
-    let at = format!("{path}.kind");
-    let Some(Value::String(kind)) = kind else {
-        return Some(unreadable(
-            &at,
-            "the kind of feature is missing or not a text",
-        ));
-    };
-    match kind.as_str() {
+    match kind?.as_str()? {
         "start_ramp" => probe::<StartRamp>(path, feature),
         "flat" => probe::<Flat>(path, feature),
         "roller" => probe::<Roller>(path, feature),
         "jump" => probe::<Jump>(path, feature),
         "turn" => probe::<Turn>(path, feature),
         "run_out" => probe::<RunOut>(path, feature),
-        _ => Some(unreadable(&at, "there is no such kind of feature")),
+        _ => None,
     }
 }
 
@@ -84,15 +100,4 @@ fn probe<T: DeserializeOwned>(path: &str, feature: Value) -> Option<Fault> {
         inner => format!("{path}.{inner}"),
     };
     Some(told(&inside, error.inner()))
-}
-
-fn unreadable(field: &str, why: &str) -> Fault {
-    Fault {
-        field: field.to_owned(),
-        given: None,
-        least: None,
-        most: None,
-        quantity: Quantity::Text,
-        why: why.to_owned(),
-    }
 }

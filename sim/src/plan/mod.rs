@@ -10,6 +10,8 @@ mod json;
 mod jump;
 mod rider;
 mod survey;
+#[cfg(test)]
+mod tests;
 mod weather;
 mod yard;
 

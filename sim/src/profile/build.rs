@@ -9,9 +9,7 @@ use crate::plan::{Feature, Line, Plan, fault};
 use glam::DVec2;
 
 /// Steepest heading of anything that is ridden, rad: 80°, beyond which a bike stands on end.
-pub(super) fn steepest() -> f64 {
-    80.0 * (PI / 180.0)
-}
+pub(super) const STEEPEST: f64 = 80.0 * (PI / 180.0);
 
 /// How far a line may reach beyond the yard, m: lengths add up with rounding errors.
 const FITS: f64 = 1e-3;
@@ -50,7 +48,7 @@ impl Laying<'_> {
 
     /// A slope falling at an angle against the ground must not come near plumb.
     pub fn check_angle(&self, field: &str, degrees: f64, ground: f64) -> Result<(), Fault> {
-        let most = num::degrees(steepest() + num::min(ground, 0.0));
+        let most = num::degrees(STEEPEST + num::min(ground, 0.0));
         if degrees <= most {
             return Ok(());
         }

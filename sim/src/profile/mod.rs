@@ -19,7 +19,7 @@ mod surveyed;
 #[cfg(test)]
 mod tests;
 
-pub use piece::{Closest, Piece};
+pub use piece::{Closest, Piece, direction};
 pub use query::Spot;
 
 use crate::plan::Surface;

@@ -1,0 +1,254 @@
+//! What happens on the way: edges passed, flights, touch-downs, stalls, crashes, the end.
+
+use super::forces::World;
+use super::mount::Mount;
+use super::run::{CrashKind, Event, EventKind, Outcome, Wheel};
+use super::state::{self, BIKE, PITCH, Pose, RIDER, Y};
+use super::step::Point;
+use crate::constants::GRAVITY;
+use crate::num;
+use glam::DVec2;
+
+/// Shortest time off the ground that counts as flight, s. Shorter hops are not worth a word.
+const SHORTEST_FLIGHT: f64 = 0.06;
+
+/// Speed below which the rider counts as standing, m/s.
+const STANDING: f64 = 0.03;
+
+/// Pitch against the ground beyond which nobody recovers, rad: 75°.
+const BEYOND: f64 = 1.3;
+
+/// Load beyond which legs and arms give in, in body weights.
+///
+/// Twice the peak of a drop landing from knee height (common practice, no source).
+const TOO_HARD: f64 = 9.0;
+
+/// Keeps track of contacts and collects the events.
+pub struct Watch {
+    pub events: Vec<Event>,
+    /// Index of the next lip to be left.
+    pub lip: usize,
+    /// When both wheels were last seen leaving the ground, and the speed then.
+    left_ground: Option<(f64, f64, f64)>,
+    in_air: bool,
+    bottomed: bool,
+    /// Energy per weight at the last low point, for what was missing at a stall.
+    end_x: f64,
+    brake_x: f64,
+}
+
+impl Watch {
+    /// Watches a ride that ends at `end_x`, braking from `brake_x` on.
+    pub fn new(end_x: f64, brake_x: f64) -> Self {
+        Self {
+            events: Vec::with_capacity(64),
+            lip: 0,
+            left_ground: None,
+            in_air: false,
+            bottomed: false,
+            end_x,
+            brake_x,
+        }
+    }
+
+    /// Looks at one step; tells how the ride ended, if it did.
+    pub fn step(&mut self, world: &World, a: &Point, b: &Point) -> Option<Outcome> {
+        let pose = Pose::of(world.m, &b.y);
+        if !b.y.iter().all(|v| v.is_finite()) {
+            return Some(self.crash(a, &pose, CrashKind::Lost));
+        }
+        self.lips(world, a, b);
+        self.flight(world, a, b, &pose);
+        self.travel(world.m, b, &pose);
+        if let Some(why) = self.crashed(world, b, &pose) {
+            return Some(self.crash(b, &pose, why));
+        }
+        self.ended(world, b, &pose)
+    }
+
+    fn push(&mut self, t: f64, x: f64, kind: EventKind) {
+        self.events.push(Event { t, x, kind });
+    }
+
+    fn crash(&mut self, at: &Point, pose: &Pose, why: CrashKind) -> Outcome {
+        self.push(at.t, pose.middle.x, EventKind::Crashed { why });
+        Outcome::Crashed
+    }
+
+    fn lips(&mut self, world: &World, a: &Point, b: &Point) {
+        let m = world.m;
+        while let Some(lip) = world.path.lips.get(self.lip) {
+            let past = |y: &Y| (Pose::of(m, y).axle[0] - lip.edge).dot(lip.along);
+            if past(&b.y) < 0.0 {
+                return;
+            }
+            let t = crossing(a, b, past);
+            let y = a.between(b, t);
+            let pose = Pose::of(m, &y);
+            let v = pose.v_centre;
+            self.push(
+                t,
+                lip.edge.x,
+                EventKind::LipLeft {
+                    lip: self.lip,
+                    speed: v.length(),
+                    direction: num::atan2(v.y, v.x),
+                    pitch: y[PITCH],
+                },
+            );
+            self.lip += 1;
+        }
+    }
+
+    fn flight(&mut self, world: &World, a: &Point, b: &Point, pose: &Pose) {
+        let off = b.felt.wheels.iter().all(|w| w.load <= 0.0);
+        match (off, self.left_ground) {
+            (true, None) => {
+                let t = crossing(a, b, |y| -touch_gap(world, y));
+                let _ = t;
+                self.left_ground = Some((b.t, pose.middle.x, pose.v_centre.length()));
+            }
+            (true, Some((t, x, speed))) => {
+                if !self.in_air && b.t - t > SHORTEST_FLIGHT {
+                    self.in_air = true;
+                    self.push(t, x, EventKind::Airborne { speed });
+                }
+            }
+            (false, Some((t, ..))) => {
+                if self.in_air {
+                    self.touch_down(world, a, b, t);
+                }
+                self.in_air = false;
+                self.left_ground = None;
+            }
+            (false, None) => {}
+        }
+    }
+
+    fn touch_down(&mut self, world: &World, a: &Point, b: &Point, left: f64) {
+        let m = world.m;
+        let t = crossing(a, b, |y| touch_gap(world, y));
+        let y = a.between(b, t);
+        let pose = Pose::of(m, &y);
+        let wheel = if b.felt.wheels[0].load >= b.felt.wheels[1].load {
+            Wheel::Rear
+        } else {
+            Wheel::Front
+        };
+        let normal = match wheel {
+            Wheel::Rear => b.felt.wheels[0].normal,
+            Wheel::Front => b.felt.wheels[1].normal,
+        }
+        .normalize_or(DVec2::Y);
+        let slope = num::atan2(-normal.x, normal.y);
+        let foot = |i: usize| pose.axle[i].x - normal.x * m.tyre.radius;
+        self.push(
+            t,
+            foot(usize::from(wheel == Wheel::Front)),
+            EventKind::TouchedDown {
+                wheel,
+                airtime: t - left,
+                rear_x: foot(0),
+                front_x: foot(1),
+                pitch_to_slope: num::wrap(y[PITCH] - slope),
+                speed: pose.v_centre.length(),
+                into_ground: num::max(-pose.v_centre.dot(normal), 0.0),
+            },
+        );
+    }
+
+    fn travel(&mut self, m: &Mount, b: &Point, pose: &Pose) {
+        let reach = (state::vec(&b.y, RIDER) - pose.middle).length();
+        let at_end = reach < m.reach_low;
+        if at_end && !self.bottomed {
+            let g = load_on(m, b);
+            self.push(b.t, pose.middle.x, EventKind::BottomedOut { g });
+        }
+        // Armed again only once the legs are well off the stop.
+        self.bottomed = at_end || (self.bottomed && reach < m.reach_low + 0.03);
+    }
+
+    fn crashed(&self, world: &World, b: &Point, pose: &Pose) -> Option<CrashKind> {
+        let m = world.m;
+        let keel = pose.middle - pose.along.perp() * (0.4 * m.tyre.radius);
+        if world.ground.clearance(keel, m.tyre.radius) < 0.0 {
+            return Some(CrashKind::FrameHit);
+        }
+        let rider = state::vec(&b.y, RIDER);
+        let (s, c) = num::sin_cos(b.y[state::LEAN]);
+        let head = rider + DVec2::new(-s, c) * (0.25 * m.stature);
+        if world.ground.clearance(rider, m.tyre.radius) < 0.1 * m.stature
+            || world.ground.clearance(head, m.tyre.radius) < 0.05 * m.stature
+        {
+            return Some(CrashKind::RiderHit);
+        }
+        let (_, slope) = world.path.ground(pose.middle.x);
+        let pitch = num::wrap(b.y[PITCH] - num::atan2(slope, 1.0));
+        if pitch.abs() > BEYOND {
+            let loaded = b.felt.wheels.iter().any(|w| w.load > 0.0);
+            if loaded || pitch.abs() > 1.5 * BEYOND {
+                return Some(if pitch > 0.0 {
+                    CrashKind::LoopedOut
+                } else {
+                    CrashKind::OverTheBars
+                });
+            }
+        }
+        (load_on(m, b) > TOO_HARD).then_some(CrashKind::TooHard)
+    }
+
+    fn ended(&mut self, world: &World, b: &Point, pose: &Pose) -> Option<Outcome> {
+        let speed = pose.v_centre.length();
+        if pose.axle[1].x > self.end_x - world.m.tyre.radius {
+            self.push(b.t, pose.axle[1].x, EventKind::EndOfLine { speed });
+            return Some(Outcome::Finished);
+        }
+        if pose.v_centre.x > STANDING || b.t < 0.1 {
+            return None;
+        }
+        if pose.middle.x >= self.brake_x {
+            self.push(b.t, pose.middle.x, EventKind::Stopped);
+            return Some(Outcome::Finished);
+        }
+        if b.felt.wheels.iter().all(|w| w.load <= 0.0) {
+            return None;
+        }
+        let missing = 0.0;
+        self.push(b.t, pose.middle.x, EventKind::RolledBack { missing });
+        Some(Outcome::Stalled)
+    }
+}
+
+/// Load the rider feels, in body weights.
+pub fn load_on(m: &Mount, p: &Point) -> f64 {
+    p.felt.rider.force.length() / (m.rider_mass * GRAVITY)
+}
+
+/// How far the nearer tyre is off the ground, m; negative once it is pressed in.
+fn touch_gap(world: &World, y: &Y) -> f64 {
+    let pose = Pose::of(world.m, y);
+    let radius = world.m.tyre.radius;
+    let mut nearest: f64 = 2.0 * radius;
+    for axle in pose.axle {
+        world.ground.touches(axle, 2.0 * radius, |t| {
+            nearest = num::min(nearest, t.distance)
+        });
+    }
+    nearest - radius
+}
+
+/// Time between two points at which a measure changes sign, by halving; `b`'s where it does not.
+fn crossing(a: &Point, b: &Point, measure: impl Fn(&Y) -> f64) -> f64 {
+    let rising = measure(&b.y) > 0.0;
+    let (mut low, mut high) = (a.t, b.t);
+    for _ in 0..40 {
+        let mid = 0.5 * (low + high);
+        if (measure(&a.between(b, mid)) > 0.0) == rising {
+            high = mid;
+        } else {
+            low = mid;
+        }
+    }
+    let _ = BIKE;
+    high
+}
