@@ -19,7 +19,10 @@ fn main() {
         misses.extend(s.misses.iter().copied());
         finished += u32::from(m.ridden.run.outcome == sim::ride::Outcome::Finished);
         if let Some(why) = s.elsewhere {
-            kinds.entry(format!("elsewhere {why:?}")).or_default().push(format!("{seed}"));
+            kinds
+                .entry(format!("elsewhere {why:?}"))
+                .or_default()
+                .push(format!("{seed}"));
         }
         for (k, how) in s.jumps.iter().enumerate() {
             all += 1;
@@ -28,20 +31,41 @@ fn main() {
                 How::Well => well += 1,
                 How::Askew(p) => {
                     let kind = if *p > 0.0 { "nose up" } else { "nose down" };
-                    kinds.entry(kind.into()).or_default().push(format!("{seed}.{k}({label} {:.0})", p.to_degrees()));
+                    kinds
+                        .entry(kind.into())
+                        .or_default()
+                        .push(format!("{seed}.{k}({label} {:.0})", p.to_degrees()));
                 }
-                other => kinds.entry(format!("{other:?}")).or_default().push(format!("{seed}.{k}({label})")),
+                other => kinds
+                    .entry(format!("{other:?}"))
+                    .or_default()
+                    .push(format!("{seed}.{k}({label})")),
             }
         }
         if verbose {
-            println!("{seed} {} {:?} {:?}", m.plan.riders[0].label, m.ridden.run.outcome, s.jumps);
+            println!(
+                "{seed} {} {:?} {:?}",
+                m.plan.riders[0].label, m.ridden.run.outcome, s.jumps
+            );
         }
     }
-    println!("{well} of {all} jumps went well: {:.1} %; {finished} of {lines} lines finished", 100.0 * f64::from(well) / f64::from(all));
+    println!(
+        "{well} of {all} jumps went well: {:.1} %; {finished} of {lines} lines finished",
+        100.0 * f64::from(well) / f64::from(all)
+    );
     misses.sort_by(f64::total_cmp);
     let at = |q: usize| misses[(misses.len() - 1) * q / 100];
-    println!("rear wheel against the ballistic aim, m: 5 % {:.2}, median {:.2}, 95 % {:.2}", at(5), at(50), at(95));
+    println!(
+        "rear wheel against the ballistic aim, m: 5 % {:.2}, median {:.2}, 95 % {:.2}",
+        at(5),
+        at(50),
+        at(95)
+    );
     for (k, v) in kinds {
-        println!("{:4} {k}: {}", v.len(), v.iter().take(12).cloned().collect::<Vec<_>>().join(" "));
+        println!(
+            "{:4} {k}: {}",
+            v.len(),
+            v.iter().take(12).cloned().collect::<Vec<_>>().join(" ")
+        );
     }
 }

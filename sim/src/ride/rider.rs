@@ -32,31 +32,139 @@ pub mod tune {
     fn get(i: usize) -> f64 {
         static T: OnceLock<Vec<f64>> = OnceLock::new();
         T.get_or_init(|| {
-            let names = ["PATH","PATH_DAMPING","OVER","OVER_DAMPING","LEAN","LEAN_DAMPING","BACK","SOFT","PUSH","PULL","HOLD","COUPLE","TWIST","SHORTEST","SWING","UNIT","RAMP","LREACH","NOSE"];
-            let defaults = [9.0,0.9,19.0,0.7,9.0,0.9,0.25,6.0,4.5,0.6,1.0,0.18,0.9,0.15,0.3,0.08,2.5,0.5,0.05];
+            let names = [
+                "PATH",
+                "PATH_DAMPING",
+                "OVER",
+                "OVER_DAMPING",
+                "LEAN",
+                "LEAN_DAMPING",
+                "BACK",
+                "SOFT",
+                "PUSH",
+                "PULL",
+                "HOLD",
+                "COUPLE",
+                "TWIST",
+                "SHORTEST",
+                "SWING",
+                "UNIT",
+                "RAMP",
+                "LREACH",
+                "NOSE",
+            ];
+            let defaults = [
+                9.0, 0.9, 19.0, 0.7, 9.0, 0.9, 0.25, 6.0, 4.5, 0.6, 1.0, 0.18, 0.9, 0.15, 0.3,
+                0.08, 2.5, 0.5, 0.05,
+            ];
             let env = std::env::var("TUNE").unwrap_or_default();
-            names.iter().zip(defaults).map(|(n, d): (&&str, f64)| env.split(',').find_map(|kv| kv.strip_prefix(&format!("{n}="))).and_then(|v| v.parse().ok()).unwrap_or(d)).collect()
+            names
+                .iter()
+                .zip(defaults)
+                .map(|(n, d): (&&str, f64)| {
+                    env.split(',')
+                        .find_map(|kv| kv.strip_prefix(&format!("{n}=")))
+                        .and_then(|v| v.parse().ok())
+                        .unwrap_or(d)
+                })
+                .collect()
         })[i]
     }
-    #[allow(non_snake_case)] #[inline] pub fn PATH() -> f64 { get(0) }
-    #[allow(non_snake_case)] #[inline] pub fn PATH_DAMPING() -> f64 { get(1) }
-    #[allow(non_snake_case)] #[inline] pub fn OVER() -> f64 { get(2) }
-    #[allow(non_snake_case)] #[inline] pub fn OVER_DAMPING() -> f64 { get(3) }
-    #[allow(non_snake_case)] #[inline] pub fn LEAN() -> f64 { get(4) }
-    #[allow(non_snake_case)] #[inline] pub fn LEAN_DAMPING() -> f64 { get(5) }
-    #[allow(non_snake_case)] #[inline] pub fn BACK() -> f64 { get(6) }
-    #[allow(non_snake_case)] #[inline] pub fn SOFT() -> f64 { get(7) }
-    #[allow(non_snake_case)] #[inline] pub fn PUSH() -> f64 { get(8) }
-    #[allow(non_snake_case)] #[inline] pub fn PULL() -> f64 { get(9) }
-    #[allow(non_snake_case)] #[inline] pub fn HOLD() -> f64 { get(10) }
-    #[allow(non_snake_case)] #[inline] pub fn COUPLE() -> f64 { get(11) }
-    #[allow(non_snake_case)] #[inline] pub fn TWIST() -> f64 { get(12) }
-    #[allow(non_snake_case)] #[inline] pub fn SHORTEST() -> f64 { get(13) }
-    #[allow(non_snake_case)] #[inline] pub fn SWING() -> f64 { get(14) }
-    #[allow(non_snake_case)] #[inline] pub fn UNIT() -> f64 { get(15) }
-    #[allow(non_snake_case)] #[inline] pub fn RAMP() -> f64 { get(16) }
-    #[allow(non_snake_case)] #[inline] pub fn LREACH() -> f64 { get(17) }
-    #[allow(non_snake_case)] #[inline] pub fn NOSE() -> f64 { get(18) }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn PATH() -> f64 {
+        get(0)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn PATH_DAMPING() -> f64 {
+        get(1)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn OVER() -> f64 {
+        get(2)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn OVER_DAMPING() -> f64 {
+        get(3)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn LEAN() -> f64 {
+        get(4)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn LEAN_DAMPING() -> f64 {
+        get(5)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn BACK() -> f64 {
+        get(6)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn SOFT() -> f64 {
+        get(7)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn PUSH() -> f64 {
+        get(8)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn PULL() -> f64 {
+        get(9)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn HOLD() -> f64 {
+        get(10)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn COUPLE() -> f64 {
+        get(11)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn TWIST() -> f64 {
+        get(12)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn SHORTEST() -> f64 {
+        get(13)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn SWING() -> f64 {
+        get(14)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn UNIT() -> f64 {
+        get(15)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn RAMP() -> f64 {
+        get(16)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn LREACH() -> f64 {
+        get(17)
+    }
+    #[allow(non_snake_case)]
+    #[inline]
+    pub fn NOSE() -> f64 {
+        get(18)
+    }
 }
 
 /// What the rider does to the own body; the bike gets the opposite.
@@ -282,7 +390,8 @@ impl Senses<'_> {
         let [rear, front] = v.on;
         let down = (1.0 - v.launch) * (1.0 - (1.0 - rear) * (1.0 - front));
         let (_, slope) = self.path.ground(self.pose.middle.x);
-        let slope = num::atan2(slope, 1.0) * down + (self.forecast.slope + tune::NOSE()) * (1.0 - down);
+        let slope =
+            num::atan2(slope, 1.0) * down + (self.forecast.slope + tune::NOSE()) * (1.0 - down);
         let a = 6.0 * num::wrap(slope - y[PITCH]) / (t * t) - 4.0 * y[V_PITCH] / t;
         let bike = state::vec(y, state::BIKE);
         let tyres = (0..2)

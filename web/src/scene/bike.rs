@@ -78,11 +78,6 @@ impl Bike {
         at.world(self.grip)
     }
 
-    /// Where the rear tyre is lowest against the frame.
-    pub fn rear_tread(&self, at: &Placed) -> DVec2 {
-        at.world(DVec2::new(-self.half, -self.wheel))
-    }
-
     /// Lays the bike on the sheet.
     pub fn draw(&self, at: &Placed, turned: [f64; 2], strip: &Strip, sheet: &mut Sheet) {
         self.wheel(at, -self.half, turned[0], strip, sheet);

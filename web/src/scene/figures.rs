@@ -1,6 +1,7 @@
 //! Figures and names, standing where they belong as dimensions stand on a sketch: the speed at a
 //! lip under that lip, the name of a feature under the feature.
 
+use super::labels::Labels;
 use super::land;
 use super::sheet::{Align, Ink, Label, Sheet};
 use super::view::{Strip, View};
@@ -64,32 +65,20 @@ pub fn speeds(profile: &Profile, view: View, strip: &Strip, sheet: &mut Sheet) {
     }
 }
 
-/// Lays the names of the features on the sheet; `fits` tells whether a feature's name goes into
-/// so many px.
-pub fn names(
-    profile: &Profile,
-    view: View,
-    strip: &Strip,
-    fits: impl Fn(usize, f64) -> bool,
-    sheet: &mut Sheet,
-) {
+/// Lays the names of the features on the sheet, where they fit.
+pub fn names(profile: &Profile, view: View, strip: &Strip, labels: &Labels, sheet: &mut Sheet) {
     let sizes = Type::of(view);
     for span in &profile.spans {
+        let label = Label::Feature(span.feature);
         let (from, to) = (span.from.x.max(strip.from), span.to.x.min(strip.to));
-        let width = (to - from) * strip.scale;
+        let room = (to - from) * strip.scale;
         let most_of_it = (to - from) > 0.5 * (span.to.x - span.from.x);
-        if to <= from || !most_of_it || !fits(span.feature, width / sizes.name) {
+        if to <= from || !most_of_it || !labels.fits(label, sizes.name, room) {
             continue;
         }
         let x = (from + to) * 0.5;
         let ground = strip.place(DVec2::new(x, land::yard(profile, x)));
         let at = ground + DVec2::new(0.0, sizes.name_depth);
-        sheet.text(
-            Ink::Name,
-            sizes.name,
-            at,
-            Align::Middle,
-            Label::Feature(span.feature),
-        );
+        sheet.text(Ink::Name, sizes.name, at, Align::Middle, label);
     }
 }

@@ -8,6 +8,7 @@ mod body;
 mod earth;
 mod figures;
 mod flight;
+mod labels;
 mod land;
 mod limb;
 mod moment;
@@ -16,6 +17,7 @@ mod sheet;
 mod view;
 mod wood;
 
+pub use labels::Labels;
 pub use picture::{Picture, Seen};
 pub use sheet::{Align, Ink, Label, Mark, Sheet};
 pub use view::{Strip, View};

@@ -3,6 +3,7 @@
 use super::bike::Bike;
 use super::body::Body;
 use super::flight::Flights;
+use super::labels::Labels;
 use super::moment::Moment;
 use super::sheet::{Ink, Sheet};
 use super::view::{self, Strip, View};
@@ -38,8 +39,6 @@ pub struct Picture {
     bike: Bike,
     stature: f64,
     flights: Flights,
-    /// Lengths of the features' names, in heights of their type.
-    names: Vec<f64>,
     /// Running sum of the bike's height, for the calm view.
     heights: Vec<f64>,
 }
@@ -61,21 +60,10 @@ impl Picture {
             bike: Bike::new(mount),
             stature: mount.rider.stature,
             flights: Flights::of(&run.samples, mount.bike.wheelbase, wheel),
-            names: Vec::new(),
             profile,
             samples: run.samples,
             heights,
         })
-    }
-
-    /// Tells how long the features' names are, in heights of their type; the page writes them.
-    pub fn measure_names(&mut self, names: Vec<f64>) {
-        self.names = names;
-    }
-
-    /// Its flights, for the picture of the next ride.
-    pub fn flights(&self) -> &Flights {
-        &self.flights
     }
 
     /// The strips in which it is seen.
@@ -107,20 +95,21 @@ impl Picture {
         span.map(|s| s.feature)
     }
 
-    /// Lays everything on the sheet; `before` are the flights of the ride before a change.
+    /// Lays everything on the sheet; of the ride `before` a change only its flights.
     pub fn compose(
         &self,
         seen: &Seen,
         strips: &[Strip],
-        before: Option<&Flights>,
+        before: Option<&Picture>,
+        labels: &Labels,
         sheet: &mut Sheet,
     ) {
         sheet.clear();
         let moment = Moment::at(&self.samples, seen.time);
         for strip in strips {
-            self.ground(seen, strip, sheet);
+            self.ground(seen, strip, labels, sheet);
             if let Some(before) = before {
-                before.draw(Ink::Before, strip, sheet);
+                before.flights.draw(Ink::Before, strip, sheet);
             }
             self.flights.draw(Ink::Flight, strip, sheet);
             if let Some(moment) = moment.filter(|m| strip.holds(m.bike.x)) {
@@ -129,7 +118,7 @@ impl Picture {
         }
     }
 
-    fn ground(&self, seen: &Seen, strip: &Strip, sheet: &mut Sheet) {
+    fn ground(&self, seen: &Seen, strip: &Strip, labels: &Labels, sheet: &mut Sheet) {
         let profile = &self.profile;
         let chosen = |s: &&sim::profile::Span| Some(s.feature) == seen.chosen;
         earth::draw(profile, strip, sheet);
@@ -139,8 +128,7 @@ impl Picture {
         }
         earth::draw_line(profile, strip, sheet);
         figures::speeds(profile, seen.view, strip, sheet);
-        let fits = |i: usize, room: f64| self.names.get(i).is_some_and(|&n| n < room);
-        figures::names(profile, seen.view, strip, fits, sheet);
+        figures::names(profile, seen.view, strip, labels, sheet);
     }
 
     fn rider(&self, moment: &Moment, strip: &Strip, sheet: &mut Sheet) {
