@@ -21,6 +21,9 @@ pub fn build_into(out: &Path) -> Result<()> {
         .input_path(wasm)
         .web(true)?
         .typescript(false)
+        .omit_default_module_path(false)
+        .remove_name_section(true)
+        .remove_producers_section(true)
         .out_name("carryline")
         .generate(out)
         .context("cannot make the bindings")?;
