@@ -81,7 +81,7 @@ fn pick(rng: &mut Rng, low: f64, high: f64) -> f64 {
 
 fn opening(rng: &mut Rng) -> Vec<Feature> {
     let mut features = vec![Feature::StartRamp(StartRamp {
-        platform_height: pick(rng, 1.4, 3.4),
+        platform_height: pick(rng, 1.6, 4.0),
         angle_deg: pick(rng, 25.0, 40.0),
         bottom_radius: pick(rng, 2.5, 4.0),
         edge_radius: 0.8,
