@@ -38,6 +38,12 @@ pub struct Jumped {
 /// Smallest gap worth building, m.
 const LEAST_GAP: f64 = 0.3;
 
+/// Least height of the front wheel's path over the knuckle, m.
+const CLEAR: f64 = 0.02;
+
+/// Least steep landing of the family, degrees.
+const LEAST_ANGLE: f64 = 18.0;
+
 /// Radius over which every knuckle is rounded, m.
 const KNUCKLE: f64 = 0.3;
 
@@ -58,7 +64,7 @@ pub fn member(seed: u64) -> Member {
         trial.push(Feature::Jump(jump.clone()));
         let ridden = ride(&plan(trial, grade, &rider));
         let Some(left) = left(&ridden.run, k, ridden.profile.lips[k].edge) else { break };
-        let Some(gap) = gap_for(&jump, left, aim, grade, &rider) else { break };
+        let Some(gap) = fit(&mut jump, left, aim, grade, &rider) else { break };
         jump.gap = gap;
         features.push(Feature::Jump(jump));
         features.push(Feature::Flat(Flat { length: flat, surface: Surface::Packed }));
@@ -147,10 +153,26 @@ fn left(run: &Run, lip: usize, edge: glam::DVec2) -> Option<Jumped> {
     })
 }
 
+/// Places the gap. Over a landing too steep for the flight the front wheel would strike the knuckle
+/// before the rear wheel could come down past it: such a landing is laid back until the front wheel
+/// passes over; below the family's least steepness there is no jump to build.
+fn fit(jump: &mut Jump, left: Jumped, aim: f64, grade: f64, rider: &Mount) -> Option<f64> {
+    loop {
+        let (gap, over) = gap_for(jump, left, aim, grade, rider)?;
+        if over >= CLEAR {
+            return Some(gap);
+        }
+        jump.landing.angle_deg -= 1.0;
+        if jump.landing.angle_deg < LEAST_ANGLE {
+            return None;
+        }
+    }
+}
+
 /// The gap that is cleared by `aim`: the mass centre's parabola, begun as the rear wheel leaves the
 /// edge, meets the slope with a bike that stands square on it, the rider over its middle and the
-/// rear wheel that far past the knuckle.
-fn gap_for(jump: &Jump, left: Jumped, aim: f64, grade: f64, rider: &Mount) -> Option<f64> {
+/// rear wheel that far past the knuckle. Beside it, how far over the knuckle the front wheel passes.
+fn gap_for(jump: &Jump, left: Jumped, aim: f64, grade: f64, rider: &Mount) -> Option<(f64, f64)> {
     let m = sim::setup::mount(rider, &Weather::default());
     let stand = m.tyre.radius
         + (m.rider_mass * m.reach_usual + m.bike_mass * m.bike_rise) / m.mass();
@@ -159,7 +181,8 @@ fn gap_for(jump: &Jump, left: Jumped, aim: f64, grade: f64, rider: &Mount) -> Op
     let (sin, cos) = slope.sin_cos();
     let past = aim + 0.5 * m.wheelbase * cos;
     let (vx, vz) = (left.speed * left.direction.cos(), left.speed * left.direction.sin());
-    let mut gap = 1.0;
+    let (mut gap, mut over) = (1.0, 0.0);
+    let front = aim + m.wheelbase * cos;
     for _ in 0..20 {
         // Height of the knuckle over the edge depends on the gap through the yard's grade.
         let knuckle = jump.landing.height + grade * gap - jump.lip.height;
@@ -169,7 +192,9 @@ fn gap_for(jump: &Jump, left: Jumped, aim: f64, grade: f64, rider: &Mount) -> Op
             return None;
         }
         let flown = vx * (vz + root.sqrt()) / GRAVITY;
+        let back = front / vx;
+        over = (root.sqrt() - 0.5 * GRAVITY * back) * back - front * slope.tan();
         gap = left.ahead + flown - past - stand * sin;
     }
-    (gap >= LEAST_GAP).then_some(gap)
+    (gap >= LEAST_GAP).then_some((gap, over))
 }
