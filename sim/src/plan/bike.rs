@@ -1,5 +1,7 @@
 //! The bike and what its tyres roll on.
 
+use super::check::Checker;
+use crate::error::Quantity;
 use serde::{Deserialize, Serialize};
 
 /// A rigid bike with two equal wheels.
@@ -32,6 +34,114 @@ impl Bike {
     /// Outer radius of a wheel with its tyre, unloaded, m (ISO 5775: bead seat and tyre height).
     pub fn wheel_radius(&self) -> f64 {
         self.bead_seat / 2.0 + self.tyre_width
+    }
+
+    pub(super) fn check(&self, c: &mut Checker) {
+        let before = c.faults.len();
+        self.check_sizes(c);
+        self.check_masses(c);
+        if c.faults.len() == before {
+            self.check_together(c);
+        }
+        c.inside("rolling", |c| self.rolling.check(c));
+    }
+
+    fn check_sizes(&self, c: &mut Checker) {
+        let why = "no bike is so short or so long";
+        c.within(
+            "wheelbase",
+            Quantity::Length,
+            self.wheelbase,
+            0.5..=1.5,
+            why,
+        );
+        // From just under the smallest of ISO 5775, 137 mm, to its largest, 635 mm.
+        let why = "no rim has this bead seat";
+        c.within(
+            "bead_seat",
+            Quantity::Length,
+            self.bead_seat,
+            0.13..=0.64,
+            why,
+        );
+        let why = "no tyre is so narrow or so wide";
+        c.within(
+            "tyre_width",
+            Quantity::Length,
+            self.tyre_width,
+            0.015..=0.13,
+            why,
+        );
+        let why = "a tyre is flat or bursts at this pressure";
+        c.within(
+            "tyre_pressure",
+            Quantity::Pressure,
+            self.tyre_pressure,
+            5e4..=1e6,
+            why,
+        );
+        if let Some(stiffness) = self.tyre_stiffness {
+            let why = "no tyre is so soft or so hard";
+            c.within(
+                "tyre_stiffness",
+                Quantity::Stiffness,
+                stiffness,
+                1e4..=5e5,
+                why,
+            );
+        }
+    }
+
+    fn check_masses(&self, c: &mut Checker) {
+        let why = "no bike weighs so much or so little";
+        c.within("mass", Quantity::Mass, self.mass, 3.0..=35.0, why);
+        let why = "no wheel weighs so much or so little";
+        c.within(
+            "wheel_mass",
+            Quantity::Mass,
+            self.wheel_mass,
+            0.2..=6.0,
+            why,
+        );
+        let why = "no wheel is so easy or so hard to turn";
+        c.within(
+            "wheel_inertia",
+            Quantity::Inertia,
+            self.wheel_inertia,
+            1e-3..=1.0,
+            why,
+        );
+    }
+
+    /// What each field allows by itself may still not go together.
+    fn check_together(&self, c: &mut Checker) {
+        let radius = self.wheel_radius();
+        let why = "the wheels would overlap";
+        c.within(
+            "wheelbase",
+            Quantity::Length,
+            self.wheelbase,
+            2.0 * radius..=1.5,
+            why,
+        );
+        let why = "two such wheels leave nothing for the frame";
+        c.within(
+            "wheel_mass",
+            Quantity::Mass,
+            self.wheel_mass,
+            0.2..=0.45 * self.mass,
+            why,
+        );
+        // All the mass at the outer edge: a wheel has less, whatever it is made of.
+        let hoop = self.wheel_mass * radius * radius;
+        let why = "harder to turn than a hoop of the wheel's mass";
+        c.within(
+            "wheel_inertia",
+            Quantity::Inertia,
+            self.wheel_inertia,
+            1e-3..=hoop,
+            why,
+        );
     }
 }
 
@@ -113,6 +223,21 @@ impl Default for Rolling {
 }
 
 impl Rolling {
+    fn check(&self, c: &mut Checker) {
+        let all = [
+            ("wood", self.wood),
+            ("paved", self.paved),
+            ("packed", self.packed),
+            ("gravel", self.gravel),
+            ("grass", self.grass),
+            ("soft", self.soft),
+        ];
+        for (name, value) in all {
+            let why = "no ground that is ridden rolls like this";
+            c.within(name, Quantity::Number, value, 0.0..=0.3, why);
+        }
+    }
+
     /// The coefficient on one surface.
     pub fn on(&self, surface: Surface) -> f64 {
         match surface {

@@ -1,6 +1,8 @@
 //! The features of a line, in riding order.
 
+use super::check::Checker;
 use super::{GroundPoint, Jump, Surface};
+use crate::error::Quantity;
 use serde::{Deserialize, Serialize};
 
 /// What is ridden.
@@ -20,6 +22,39 @@ pub enum Line {
     },
 }
 
+impl Line {
+    pub(super) fn check(&self, c: &mut Checker) {
+        match self {
+            Line::Features(features) => check_features(features, c),
+            Line::Surveyed { points, .. } => {
+                c.inside("surveyed", |c| super::survey::check_line(points, c));
+            }
+        }
+    }
+
+    /// Whether it begins with a start ramp, which gives the rider a push.
+    pub fn has_start_ramp(&self) -> bool {
+        matches!(self, Line::Features(f) if matches!(f.first(), Some(Feature::StartRamp(_))))
+    }
+}
+
+fn check_features(features: &[Feature], c: &mut Checker) {
+    let why = "a line has at least one feature and not too many";
+    c.count("features", features.len(), 1..=60, why);
+    c.each("features", features, Feature::check);
+    for (i, feature) in features.iter().enumerate() {
+        let kind = format!("features[{i}].kind");
+        let first = i == 0;
+        let last = i + 1 == features.len();
+        if matches!(feature, Feature::StartRamp(_)) && !first {
+            c.wrong(&kind, Quantity::Text, "a start ramp can only come first");
+        }
+        if matches!(feature, Feature::RunOut(_)) && !last {
+            c.wrong(&kind, Quantity::Text, "a run-out can only come last");
+        }
+    }
+}
+
 /// One feature of a line.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "snake_case")]
@@ -36,6 +71,24 @@ pub enum Feature {
     Turn(Turn),
     /// The end, where the rider brakes; only ever the last feature.
     RunOut(RunOut),
+}
+
+impl Feature {
+    fn check(&self, c: &mut Checker) {
+        match self {
+            Feature::StartRamp(ramp) => ramp.check(c),
+            Feature::Flat(flat) => check_along(flat.length, c),
+            Feature::Roller(roller) => roller.check(c),
+            Feature::Jump(jump) => jump.check(c),
+            Feature::Turn(turn) => turn.check(c),
+            Feature::RunOut(run_out) => check_along(run_out.length, c),
+        }
+    }
+}
+
+fn check_along(length: f64, c: &mut Checker) {
+    let why = "too short to notice or too long for a yard";
+    c.within("length", Quantity::Length, length, 0.05..=200.0, why);
 }
 
 /// The ramp the rider starts from: a platform, a slope and a hollow that leads out level.
@@ -62,6 +115,43 @@ impl StartRamp {
     /// Enough rounding for a chain guard to clear the edge, m (common practice, no source).
     fn usual_edge_radius() -> f64 {
         0.8
+    }
+
+    fn check(&self, c: &mut Checker) {
+        let why = "too low to start from or too high to climb on safely";
+        c.within(
+            "platform_height",
+            Quantity::Length,
+            self.platform_height,
+            0.1..=8.0,
+            why,
+        );
+        let why = "too flat to gain speed or too steep to ride";
+        c.within(
+            "angle_deg",
+            Quantity::Angle,
+            self.angle_deg,
+            3.0..=75.0,
+            why,
+        );
+        let why = "no hollow is drawn with a string this long or short";
+        c.within(
+            "bottom_radius",
+            Quantity::Length,
+            self.bottom_radius,
+            0.3..=40.0,
+            why,
+        );
+        let why = "no edge is rounded like this";
+        c.within(
+            "edge_radius",
+            Quantity::Length,
+            self.edge_radius,
+            0.0..=20.0,
+            why,
+        );
+        let why = "nobody is pushed off backward or so fast";
+        c.within("push_off", Quantity::Speed, self.push_off, 0.0..=8.0, why);
     }
 }
 
@@ -91,6 +181,17 @@ pub struct Roller {
     pub surface: Surface,
 }
 
+impl Roller {
+    fn check(&self, c: &mut Checker) {
+        let why = "too low to notice or too high to roll over";
+        c.within("height", Quantity::Length, self.height, 0.02..=2.0, why);
+        let why = "no roller is so short or so long";
+        c.within("length", Quantity::Length, self.length, 0.5..=30.0, why);
+        let why = "a row has at least one roller and not too many";
+        c.count("count", self.count as usize, 1..=20, why);
+    }
+}
+
 /// A turn on level ground. The side view shows it unrolled; its demand on the tyres is kept.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -104,6 +205,23 @@ pub struct Turn {
     /// What it is made of.
     #[serde(default)]
     pub surface: Surface,
+}
+
+impl Turn {
+    fn check(&self, c: &mut Checker) {
+        let why = "no turn in a yard is so tight or so wide";
+        c.within("radius", Quantity::Length, self.radius, 1.0..=60.0, why);
+        let why = "too little to be a turn, or more than once round";
+        c.within(
+            "sweep_deg",
+            Quantity::Angle,
+            self.sweep_deg,
+            1.0..=360.0,
+            why,
+        );
+        let why = "a bank leans inward, and short of a wall";
+        c.within("bank_deg", Quantity::Angle, self.bank_deg, 0.0..=80.0, why);
+    }
 }
 
 /// The end of the line, where the rider brakes to a stop.

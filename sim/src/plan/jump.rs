@@ -1,6 +1,8 @@
 //! A jump: lip, gap and landing. Step-ups, step-downs and spines come out of the numbers.
 
 use super::Surface;
+use super::check::Checker;
+use crate::error::Quantity;
 use serde::{Deserialize, Serialize};
 
 /// A lip, a gap and a landing.
@@ -16,6 +18,15 @@ pub struct Jump {
     pub decked: bool,
     /// Where the rider comes down.
     pub landing: Landing,
+}
+
+impl Jump {
+    pub(super) fn check(&self, c: &mut Checker) {
+        c.inside("lip", |c| self.lip.check(c));
+        let why = "no yard jump has such a gap";
+        c.within("gap", Quantity::Length, self.gap, 0.0..=15.0, why);
+        c.inside("landing", |c| self.landing.check(c));
+    }
 }
 
 /// The take-off: an arc drawn with a string, leaving the ground along it and ending at the edge.
@@ -37,6 +48,18 @@ pub struct Lip {
     pub surface: Surface,
 }
 
+impl Lip {
+    fn check(&self, c: &mut Checker) {
+        let why = "too low to throw anybody or too high for a yard";
+        c.within("height", Quantity::Length, self.height, 0.05..=4.0, why);
+        let why = "no lip is drawn with a string this long or short";
+        c.within("radius", Quantity::Length, self.radius, 0.3..=20.0, why);
+        if let Some(lead_in) = &self.lead_in {
+            c.inside("lead_in", |c| lead_in.check(c));
+        }
+    }
+}
+
 /// A straight ramp that splits the lip's arc: dirt up to its end, the lip's own surface beyond.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -45,6 +68,21 @@ pub struct LeadIn {
     pub angle_deg: f64,
     /// Length along the ramp, m.
     pub length: f64,
+}
+
+impl LeadIn {
+    fn check(&self, c: &mut Checker) {
+        let why = "too flat to lead anywhere or too steep for dirt";
+        c.within(
+            "angle_deg",
+            Quantity::Angle,
+            self.angle_deg,
+            1.0..=60.0,
+            why,
+        );
+        let why = "too short to be a ramp or too long for a yard";
+        c.within("length", Quantity::Length, self.length, 0.02..=10.0, why);
+    }
 }
 
 /// The landing: a knuckle rounded over its top, a straight slope, a hollow at the bottom.
@@ -67,4 +105,39 @@ pub struct Landing {
     /// What the landing is made of.
     #[serde(default)]
     pub surface: Surface,
+}
+
+impl Landing {
+    fn check(&self, c: &mut Checker) {
+        let why = "no yard jump lands so high, nor below its own ground";
+        c.within("height", Quantity::Length, self.height, 0.0..=5.0, why);
+        let why = "too flat to land down or too steep to ride";
+        c.within(
+            "angle_deg",
+            Quantity::Angle,
+            self.angle_deg,
+            2.0..=75.0,
+            why,
+        );
+        let why = "no knuckle is rounded like this";
+        c.within(
+            "knuckle_radius",
+            Quantity::Length,
+            self.knuckle_radius,
+            0.0..=20.0,
+            why,
+        );
+        let why = "no hollow is drawn with a string this long or short";
+        c.within(
+            "bottom_radius",
+            Quantity::Length,
+            self.bottom_radius,
+            0.3..=40.0,
+            why,
+        );
+        if let Some(length) = self.length {
+            let why = "too long for a yard, or less than nothing";
+            c.within("length", Quantity::Length, length, 0.0..=40.0, why);
+        }
+    }
 }

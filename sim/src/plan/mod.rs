@@ -6,8 +6,12 @@
 mod bike;
 mod check;
 mod feature;
+mod json;
 mod jump;
 mod rider;
+mod survey;
+#[cfg(test)]
+mod tests;
 mod weather;
 mod yard;
 
@@ -19,6 +23,8 @@ pub use rider::{Mount, Rider, Style};
 pub use weather::{Ground, Weather};
 pub use yard::{GroundPoint, Lie, Yard};
 
+use crate::error::{Fault, Quantity};
+use check::Checker;
 use serde::{Deserialize, Serialize};
 
 /// A whole plan: everything needed to ride a line, and nothing else.
@@ -41,8 +47,35 @@ pub struct Plan {
     pub initial_speed: Option<f64>,
 }
 
+impl Plan {
+    /// Every fault of a field taken by itself: out of range, missing, out of place. Whether the
+    /// features can be built like this and fit the yard is for [`Plan::validate`] to say.
+    pub(crate) fn field_faults(&self) -> Vec<Fault> {
+        let mut c = Checker::default();
+        c.text("name", &self.name);
+        c.inside("yard", |c| self.yard.check(c));
+        c.inside("line", |c| self.line.check(c));
+        let why = "a plan has at least one rider and not too many";
+        c.count("riders", self.riders.len(), 1..=4, why);
+        c.each("riders", &self.riders, Mount::check);
+        c.inside("weather", |c| self.weather.check(c));
+        self.check_speed(&mut c);
+        c.faults
+    }
+
+    fn check_speed(&self, c: &mut Checker) {
+        if let Some(speed) = self.initial_speed {
+            let why = "nobody starts backward or so fast";
+            c.within("initial_speed", Quantity::Speed, speed, 0.0..=20.0, why);
+        } else if !self.line.has_start_ramp() {
+            let why = "a line without a start ramp needs a speed to start with";
+            c.wrong("initial_speed", Quantity::Speed, why);
+        }
+    }
+}
+
 /// The demonstration line: the orchard above the village school.
 pub fn demo() -> Plan {
-    serde_json::from_str(include_str!("../../plans/orchard.json"))
+    Plan::from_json(include_str!("../../plans/orchard.json"))
         .expect("the demonstration plan is checked by the tests")
 }

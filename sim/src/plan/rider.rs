@@ -1,6 +1,8 @@
 //! Who rides.
 
 use super::Bike;
+use super::check::Checker;
+use crate::error::Quantity;
 use serde::{Deserialize, Serialize};
 
 /// A rider on a bike.
@@ -13,6 +15,14 @@ pub struct Mount {
     pub rider: Rider,
     /// The bike.
     pub bike: Bike,
+}
+
+impl Mount {
+    pub(super) fn check(&self, c: &mut Checker) {
+        c.text("label", &self.label);
+        c.inside("rider", |c| self.rider.check(c));
+        c.inside("bike", |c| self.bike.check(c));
+    }
 }
 
 /// The rider: size, place over the bike, and what the legs do.
@@ -43,6 +53,21 @@ impl Rider {
 
     fn usual_skill() -> f64 {
         0.8
+    }
+}
+
+impl Rider {
+    fn check(&self, c: &mut Checker) {
+        let why = "no rider weighs so much or so little";
+        c.within("mass", Quantity::Mass, self.mass, 10.0..=150.0, why);
+        let why = "no rider is so small or so tall";
+        c.within("stature", Quantity::Length, self.stature, 0.8..=2.2, why);
+        let why = "the posture runs from crouched to tall";
+        c.within("posture", Quantity::Number, self.posture, 0.0..=1.0, why);
+        let why = "no rider stands so wide in the wind";
+        c.within("drag_area", Quantity::Area, self.drag_area, 0.0..=1.5, why);
+        let why = "skill runs from nothing to perfect";
+        c.within("skill", Quantity::Number, self.skill, 0.0..=1.0, why);
     }
 }
 

@@ -1,5 +1,7 @@
 //! Air and ground on the day.
 
+use super::check::Checker;
+use crate::error::Quantity;
 use serde::{Deserialize, Serialize};
 
 /// Air and ground on the day.
@@ -24,6 +26,35 @@ impl Default for Weather {
             tailwind: 0.0,
             ground: Ground::Dry,
         }
+    }
+}
+
+impl Weather {
+    pub(super) fn check(&self, c: &mut Checker) {
+        let why = "no yard lies so low or so high";
+        c.within(
+            "altitude",
+            Quantity::Length,
+            self.altitude,
+            -430.0..=5000.0,
+            why,
+        );
+        let why = "nobody rides in such cold or heat";
+        c.within(
+            "temperature",
+            Quantity::Temperature,
+            self.temperature,
+            -30.0..=50.0,
+            why,
+        );
+        let why = "nobody rides in such a wind";
+        c.within(
+            "tailwind",
+            Quantity::Speed,
+            self.tailwind,
+            -20.0..=20.0,
+            why,
+        );
     }
 }
 

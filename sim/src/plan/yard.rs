@@ -1,5 +1,7 @@
 //! The ground the line is laid on.
 
+use super::check::Checker;
+use crate::error::Quantity;
 use serde::{Deserialize, Serialize};
 
 /// The strip of ground: how long it is and how it falls.
@@ -10,6 +12,74 @@ pub struct Yard {
     pub length: f64,
     /// How the ground lies before anything is dug.
     pub lie: Lie,
+}
+
+impl Yard {
+    pub(super) fn check(&self, c: &mut Checker) {
+        let why = "too short for a line or too long for a yard";
+        c.within("length", Quantity::Length, self.length, 1.0..=500.0, why);
+        c.inside("lie", |c| match &self.lie {
+            Lie::Grade(grade) => {
+                let why = "steeper than a line is dug on";
+                c.within("grade", Quantity::Number, *grade, -STEEPEST..=STEEPEST, why);
+            }
+            Lie::Surveyed(points) => check_survey(points, self.length, c),
+        });
+    }
+}
+
+/// Steepest ground a line is laid on, metres of rise for each metre along.
+const STEEPEST: f64 = 0.6;
+
+/// Closest two stations of a ground survey, m: nearer than a tape and a level can tell.
+const CLOSEST_STATIONS: f64 = 0.01;
+
+fn check_survey(points: &[GroundPoint], length: f64, c: &mut Checker) {
+    let why = "a survey has at least two points and not too many";
+    c.count("surveyed", points.len(), 2..=200, why);
+    let before = c.faults.len();
+    c.each("surveyed", points, GroundPoint::check);
+    if c.faults.len() > before || points.len() < 2 {
+        return;
+    }
+    check_cover(points, length, c);
+    for (i, pair) in points.windows(2).enumerate() {
+        c.inside(&format!("surveyed[{}]", i + 1), |c| {
+            check_step(pair[0], pair[1], c)
+        });
+    }
+}
+
+/// The survey has to reach from the start of the yard to its end.
+fn check_cover(points: &[GroundPoint], length: f64, c: &mut Checker) {
+    let why = "the survey begins behind the start of the yard";
+    let first = points[0].station;
+    c.within(
+        "surveyed[0][0]",
+        Quantity::Length,
+        first,
+        -1000.0..=0.0,
+        why,
+    );
+    let end = format!("surveyed[{}][0]", points.len() - 1);
+    let why = "the survey ends before the yard does";
+    let last = points[points.len() - 1].station;
+    c.within(&end, Quantity::Length, last, length..=1000.0, why);
+}
+
+fn check_step(a: GroundPoint, b: GroundPoint, c: &mut Checker) {
+    let least = a.station + CLOSEST_STATIONS;
+    let why = "stations have to run forward";
+    let before = c.faults.len();
+    c.within("[0]", Quantity::Length, b.station, least..=1000.0, why);
+    if c.faults.len() > before {
+        return;
+    }
+    // A wall in the ground is dug round or built over, not laid a line on.
+    let step = b.station - a.station;
+    let accepted = a.elevation - step..=a.elevation + step;
+    let why = "the ground is steeper than one to one here";
+    c.within("[1]", Quantity::Length, b.elevation, accepted, why);
 }
 
 /// How the ground lies.
@@ -30,6 +100,21 @@ pub struct GroundPoint {
     pub station: f64,
     /// Height over the survey's own zero, m.
     pub elevation: f64,
+}
+
+impl GroundPoint {
+    pub(super) fn check(&self, c: &mut Checker) {
+        let why = "too far away";
+        c.within("[0]", Quantity::Length, self.station, -1000.0..=1000.0, why);
+        let why = "too high or too low; count heights from a point in the yard";
+        c.within(
+            "[1]",
+            Quantity::Length,
+            self.elevation,
+            -500.0..=5000.0,
+            why,
+        );
+    }
 }
 
 impl From<(f64, f64)> for GroundPoint {

@@ -9,9 +9,10 @@ use crate::plan::{Feature, Line, Plan, fault};
 use glam::DVec2;
 
 /// Steepest heading of anything that is ridden, rad: 80°, beyond which a bike stands on end.
-pub(super) fn steepest() -> f64 {
-    80.0 * (PI / 180.0)
-}
+pub(super) const STEEPEST: f64 = 80.0 * (PI / 180.0);
+
+/// How far a line may reach beyond the yard, m: lengths add up with rounding errors.
+const FITS: f64 = 1e-3;
 
 /// A profile being laid.
 pub(super) struct Laying<'a> {
@@ -47,7 +48,7 @@ impl Laying<'_> {
 
     /// A slope falling at an angle against the ground must not come near plumb.
     pub fn check_angle(&self, field: &str, degrees: f64, ground: f64) -> Result<(), Fault> {
-        let most = num::degrees(steepest() + num::min(ground, 0.0));
+        let most = num::degrees(STEEPEST + num::min(ground, 0.0));
         if degrees <= most {
             return Ok(());
         }
@@ -86,9 +87,14 @@ impl Profile {
     /// line as it is.
     ///
     /// # Errors
-    /// Every fault of the geometry, each at its field. What does not fit the yard is a fault of
+    /// Every fault of a field by itself; where there is none, every fault of the geometry, each at
+    /// its field. What does not fit the yard is a fault of
     /// `yard.length`: the excess is the least accepted less the given.
     pub fn build(plan: &Plan) -> Result<Profile, Vec<Fault>> {
+        let faults = plan.field_faults();
+        if !faults.is_empty() {
+            return Err(faults);
+        }
         let ground = Ground::new(&plan.yard.lie);
         let profile = match &plan.line {
             Line::Features(features) => features_on(&ground, features, largest_wheel(plan))?,
@@ -99,7 +105,7 @@ impl Profile {
             ..profile
         };
         let end = profile.pieces.last().map_or(0.0, |p| p.end.x);
-        if end <= plan.yard.length {
+        if end <= plan.yard.length + FITS {
             return Ok(profile);
         }
         Err(vec![fault(
@@ -109,6 +115,13 @@ impl Profile {
             (Some(end), None),
             "the line is longer than the yard",
         )])
+    }
+}
+
+impl Plan {
+    /// Every fault of the plan at once, geometry included; none where it can be ridden.
+    pub fn validate(&self) -> Vec<Fault> {
+        Profile::build(self).err().unwrap_or_default()
     }
 }
 

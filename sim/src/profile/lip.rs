@@ -1,7 +1,7 @@
 //! The take-off of a jump: an arc from the ground to its edge, split by a straight lead-in where
 //! there is one.
 
-use super::build::{Laying, steepest};
+use super::build::{Laying, STEEPEST};
 use super::{Character, Intent};
 use crate::error::{Fault, Quantity};
 use crate::num;
@@ -67,7 +67,7 @@ impl Laying<'_> {
     }
 
     fn check_lip(&self, lip: &Lip, shape: &Shape) -> Result<(), Fault> {
-        let limit = num::min(steepest(), steepest() - shape.ground);
+        let limit = num::min(STEEPEST, STEEPEST - shape.ground);
         let lead = shape.straight * num::sin(shape.lead);
         let rise = lip.radius * (1.0 - num::cos(limit)) + lead;
         let most = rise / num::cos(shape.ground);

@@ -12,6 +12,7 @@ mod lip;
 mod names;
 mod pen;
 mod piece;
+mod query;
 mod roller;
 mod start_ramp;
 mod surveyed;
@@ -19,6 +20,7 @@ mod surveyed;
 mod tests;
 
 pub use piece::{Closest, Piece, direction};
+pub use query::Spot;
 
 use crate::plan::Surface;
 use glam::DVec2;

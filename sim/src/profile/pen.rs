@@ -7,6 +7,10 @@ use glam::DVec2;
 /// Shorter pieces than this are left out, m: they would be rounding errors of a length of zero.
 const SHORTEST: f64 = 1e-9;
 
+/// Arcs that turn by less than twice this, rad, are drawn straight: over a hundred metres the
+/// difference is less than a micrometre.
+const STRAIGHT: f64 = 1e-8;
+
 /// The chain so far and where its end is.
 pub(crate) struct Pen {
     pub pieces: Vec<Piece>,
@@ -48,6 +52,17 @@ impl Pen {
         if length > SHORTEST {
             self.draw(from, length, turn / length, character);
         }
+    }
+
+    /// An arc to a point, leaving with a heading; straight where that leads to the point.
+    pub fn arc_to(&mut self, heading: f64, to: DVec2, character: Character) {
+        let d = to - self.at;
+        let half = num::wrap(num::atan2(d.y, d.x) - heading);
+        if half.abs() < STRAIGHT {
+            return self.line_to(to, character);
+        }
+        let length = d.length() * (half / num::sin(half));
+        self.draw(heading, length, 2.0 * half / length, character);
     }
 
     fn draw(&mut self, heading: f64, length: f64, curvature: f64, character: Character) {

@@ -1,6 +1,6 @@
 //! Rollers: hollow, crest and hollow, arcs of one radius that meet without a bend.
 
-use super::build::Laying;
+use super::build::{Laying, STEEPEST};
 use super::{Character, Intent};
 use crate::error::{Fault, Quantity};
 use crate::num;
@@ -32,8 +32,8 @@ impl Laying<'_> {
     }
 
     fn check_roller(&self, roller: &Roller, h: f64, turn: f64, radius: f64) -> Result<(), Fault> {
-        let least = if turn > super::build::steepest() {
-            2.0 * h / num::tan(super::build::steepest() / 2.0)
+        let least = if turn > STEEPEST {
+            2.0 * h / num::tan(STEEPEST / 2.0)
         } else if radius < self.wheel {
             4.0 * (h * (self.wheel - h / 4.0)).sqrt()
         } else {

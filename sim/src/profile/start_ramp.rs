@@ -1,6 +1,6 @@
 //! The start ramp: platform, rounded edge, slope, hollow.
 
-use super::build::{Laying, steepest};
+use super::build::{Laying, STEEPEST};
 use super::{Character, Intent};
 use crate::error::{Fault, Quantity};
 use crate::num;
@@ -66,10 +66,7 @@ impl Laying<'_> {
                 self.field("angle_deg"),
                 Quantity::Angle,
                 ramp.angle_deg,
-                (
-                    Some(num::degrees(shape.foot)),
-                    Some(num::degrees(steepest())),
-                ),
+                (Some(num::degrees(shape.foot)), Some(num::degrees(STEEPEST))),
                 "the ground rises as steeply as the ramp falls",
             ));
         }

@@ -82,7 +82,11 @@ fn fly(m: &Mount, path: &Path, centre: DVec2, v: DVec2, now: f64, from_x: f64) -
         let (x, gap, slope) = over(t);
         if x >= from_x {
             if gap <= 0.0 {
-                let back = if last > 0.0 { STEP * gap / (gap - last) } else { 0.0 };
+                let back = if last > 0.0 {
+                    STEP * gap / (gap - last)
+                } else {
+                    0.0
+                };
                 return Forecast {
                     t: now + t + back,
                     slope: num::atan2(slope, 1.0),

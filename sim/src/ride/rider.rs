@@ -265,7 +265,11 @@ impl Senses<'_> {
         let force = a * m.reduced_mass();
         let most = tune::AIRMAX() * v.weight;
         let size = force.length();
-        if size > most { force * (most / size) } else { force }
+        if size > most {
+            force * (most / size)
+        } else {
+            force
+        }
     }
 
     /// Stiff ends of the legs' travel.

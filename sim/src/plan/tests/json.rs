@@ -1,0 +1,208 @@
+//! Plan files: what is wrong is named by its path.
+
+use super::*;
+use crate::error::Fault;
+use serde_json::{Value, json};
+
+/// The demonstration plan as a document, to be spoiled.
+fn document() -> Value {
+    serde_json::from_str(&demo().to_json()).expect("JSON")
+}
+
+fn fault(document: &Value) -> Fault {
+    Plan::from_json(&document.to_string()).expect_err("spoiled")
+}
+
+/// Puts a value where a JSON pointer leads.
+fn put(document: &mut Value, pointer: &str, value: Value) {
+    let (parent, key) = pointer.rsplit_once('/').expect("pointer");
+    match document.pointer_mut(parent).expect("parent") {
+        Value::Array(items) => items[key.parse::<usize>().expect("index")] = value,
+        parent => parent[key] = value,
+    }
+}
+
+#[test]
+fn a_plan_survives_its_file() {
+    let plan = demo();
+    assert_eq!(Plan::from_json(&plan.to_json()), Ok(plan));
+}
+
+#[test]
+fn wrong_values_and_unknown_fields_are_named_by_their_path() {
+    let cases = [
+        ("/yard/length", json!("long"), "yard.length"),
+        ("/yard/lie", json!({"grades": 1}), "yard.lie"),
+        ("/yard/lie", json!({"grade": "x"}), "yard.lie.grade"),
+        (
+            "/yard/lie",
+            json!({"surveyed": [[0, 0], [1, "x"]]}),
+            "yard.lie.surveyed[1][1]",
+        ),
+        (
+            "/yard/lie",
+            json!({"surveyed": [[0, 0], [1, 2, 3]]}),
+            "yard.lie.surveyed[1]",
+        ),
+        (
+            "/line/features/4/lip/height",
+            json!("high"),
+            "line.features[4].lip.height",
+        ),
+        (
+            "/line/features/4/lip/height",
+            json!(null),
+            "line.features[4].lip.height",
+        ),
+        (
+            "/line/features/4/lip/heigth",
+            json!(1),
+            "line.features[4].lip.heigth",
+        ),
+        (
+            "/line/features/4/landing/length",
+            json!([1]),
+            "line.features[4].landing.length",
+        ),
+        (
+            "/line/features/4/deckd",
+            json!(true),
+            "line.features[4].deckd",
+        ),
+        ("/line/features/0/angle", json!(1), "line.features[0].angle"),
+        (
+            "/line/features/1/lenght",
+            json!(1),
+            "line.features[1].lenght",
+        ),
+        (
+            "/line/features/1/surface",
+            json!("ice"),
+            "line.features[1].surface",
+        ),
+        (
+            "/line/features/2/count",
+            json!(1.5),
+            "line.features[2].count",
+        ),
+        (
+            "/line/features/2/count",
+            json!(-1),
+            "line.features[2].count",
+        ),
+        (
+            "/line/features/2/kind",
+            json!("hole"),
+            "line.features[2].kind",
+        ),
+        ("/line/features/2/kind", json!(3), "line.features[2].kind"),
+        (
+            "/line/features/6/height",
+            json!(1),
+            "line.features[6].height",
+        ),
+        ("/line/features/1", json!(3), "line.features[1]"),
+        (
+            "/line",
+            json!({"surveyed": {"points": [[0, 0], [1]]}}),
+            "line.surveyed.points[1]",
+        ),
+        (
+            "/line",
+            json!({"surveyed": {"point": []}}),
+            "line.surveyed.point",
+        ),
+        ("/riders/1/bike/mas", json!(3), "riders[1].bike.mas"),
+        (
+            "/riders/1/bike/rolling",
+            json!({"woods": 1}),
+            "riders[1].bike.rolling.woods",
+        ),
+        (
+            "/riders/1/rider/style",
+            json!("brave"),
+            "riders[1].rider.style",
+        ),
+        ("/weather", json!({"ground": "wet"}), "weather.ground"),
+        ("/extra", json!(1), "extra"),
+    ];
+    for (pointer, value, field) in cases {
+        let mut spoiled = document();
+        put(&mut spoiled, pointer, value);
+        let fault = fault(&spoiled);
+        assert_eq!(fault.field, field, "{fault}");
+        assert!(
+            !fault.why.is_empty() && !fault.why.contains("f64"),
+            "{fault}"
+        );
+    }
+}
+
+#[test]
+fn a_turn_knows_its_fields_too() {
+    let mut spoiled = document();
+    let turn = json!({"kind": "turn", "radius": 4, "sweep_deg": 90, "bank_deg": 20, "bank": 1});
+    put(&mut spoiled, "/line/features/3", turn);
+    assert_eq!(fault(&spoiled).field, "line.features[3].bank");
+}
+
+#[test]
+fn missing_fields_are_named_by_their_path() {
+    for (parent, key, field) in [
+        ("", "yard", "yard"),
+        ("/yard", "length", "yard.length"),
+        ("/line/features/4", "kind", "line.features[4].kind"),
+        ("/line/features/4", "gap", "line.features[4].gap"),
+        (
+            "/line/features/4/lip",
+            "height",
+            "line.features[4].lip.height",
+        ),
+        ("/riders/0/rider", "mass", "riders[0].rider.mass"),
+    ] {
+        let mut spoiled = document();
+        let object = spoiled.pointer_mut(parent).and_then(Value::as_object_mut);
+        object.expect("object").remove(key).expect("there before");
+        let fault = fault(&spoiled);
+        assert_eq!(fault.field, field, "{fault}");
+        assert!(fault.why.starts_with("missing field"), "{fault}");
+    }
+}
+
+#[test]
+fn a_field_given_twice_is_a_fault() {
+    let once = r#""length": 2.0"#;
+    let twice = demo()
+        .to_json()
+        .replacen(once, r#""length": 1.0, "length": 2.0"#, 1);
+    let fault = Plan::from_json(&twice).expect_err("twice");
+    assert_eq!(fault.field, "line.features[1]");
+    assert!(fault.why.contains("duplicate"), "{fault}");
+}
+
+#[test]
+fn what_is_no_json_says_where() {
+    let whole = demo().to_json();
+    let cut = &whole[..whole.len() / 2];
+    let trailing = whole.clone() + "x";
+    let huge = whole.replacen("2.4", "1e999", 1);
+    for text in ["", "{", cut, trailing.as_str(), huge.as_str()] {
+        let fault = Plan::from_json(text).expect_err("no plan");
+        assert!(fault.why.contains("cannot be read as JSON"), "{fault}");
+        assert!(fault.why.contains(" line "), "{fault}");
+    }
+    assert_eq!(Plan::from_json("3").expect_err("no plan").field, "plan");
+}
+
+#[test]
+fn fields_may_stand_in_any_order() {
+    let last = r#"{ "length": 1.5, "surface": "grass", "kind": "flat" }"#;
+    let feature: Feature = serde_json::from_str(last).expect("kind last");
+    assert!(matches!(
+        feature,
+        Feature::Flat(Flat {
+            length: 1.5,
+            surface: Surface::Grass
+        })
+    ));
+}
