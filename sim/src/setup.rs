@@ -82,7 +82,8 @@ pub fn mount(planned: &Planned, weather: &Weather) -> Mount {
         },
         skill: rider.skill,
         bike_mass: bike.mass,
-        bike_inertia: frame_mass * (gyration * gyration + (frame_rise - bike_rise) * (frame_rise - bike_rise))
+        bike_inertia: frame_mass
+            * (gyration * gyration + (frame_rise - bike_rise) * (frame_rise - bike_rise))
             + wheels * (half * half + bike_rise * bike_rise),
         bike_rise,
         wheelbase: bike.wheelbase,

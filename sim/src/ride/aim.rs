@@ -36,7 +36,11 @@ pub fn forecast(m: &Mount, path: &Path, pose: &Pose, now: f64, from_x: f64) -> F
         let (x, gap, slope) = over(t);
         if x >= from_x {
             if gap <= 0.0 {
-                let back = if last > 0.0 { STEP * gap / (gap - last) } else { 0.0 };
+                let back = if last > 0.0 {
+                    STEP * gap / (gap - last)
+                } else {
+                    0.0
+                };
                 return Forecast {
                     t: now + t + back,
                     slope: num::atan2(slope, 1.0),

@@ -16,8 +16,7 @@ use super::path::{Lip, Path};
 use super::rider::{Senses, Wrench};
 use super::state::{
     BIKE, E_ABSORBED, E_BRAKE, E_DRAG, E_PUT_IN, E_ROLL_FRONT, E_ROLL_REAR, E_SLIP, E_TURN,
-    E_TYRES, N, PLACES, Pose, RIDER, SPIN, V_BIKE, V_LEAN, V_PITCH, V_RIDER, Y, put,
-    vec,
+    E_TYRES, N, PLACES, Pose, RIDER, SPIN, V_BIKE, V_LEAN, V_PITCH, V_RIDER, Y, put, vec,
 };
 use super::tyre::WheelForce;
 use crate::constants::GRAVITY;
@@ -62,7 +61,10 @@ impl World<'_> {
     pub fn rates(&self, t: f64, y: &Y, mind: &Mind) -> (Y, Felt) {
         let m = self.m;
         let pose = Pose::of(m, y);
-        let wheels = [0, 1].map(|i| self.ground.wheel(m, pose.axle[i], pose.v_axle[i], y[SPIN + i]));
+        let wheels = [0, 1].map(|i| {
+            self.ground
+                .wheel(m, pose.axle[i], pose.v_axle[i], y[SPIN + i])
+        });
         let rider = Senses {
             m,
             path: self.path,
@@ -106,7 +108,11 @@ impl World<'_> {
             - rider.couple
             - brake;
         d[V_PITCH] = moment / m.bike_inertia;
-        put(d, V_RIDER, (rider.force + self.drag(y)) / m.rider_mass + fall);
+        put(
+            d,
+            V_RIDER,
+            (rider.force + self.drag(y)) / m.rider_mass + fall,
+        );
         d[V_LEAN] = rider.couple / m.rider_inertia;
         d[SPIN] = (wheels[0].torque - brake) / m.wheel_inertia;
         d[SPIN + 1] = wheels[1].torque / m.wheel_inertia;
@@ -169,4 +175,3 @@ fn turn_press(wheels: &[WheelForce; 2], pose: &Pose) -> DVec2 {
     let extra = (GRAVITY * GRAVITY + side * side).sqrt() - GRAVITY;
     wheels[0].normal * (-extra / wheels[0].load)
 }
-

@@ -54,7 +54,12 @@ pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Ru
         lip: 0,
         brake: 0.0,
     };
-    let mut here = Point::new(&world, 0.0, start::at_start(profile, m, &path, speed), &mind);
+    let mut here = Point::new(
+        &world,
+        0.0,
+        start::at_start(profile, m, &path, speed),
+        &mind,
+    );
     let mut samples = Vec::with_capacity(2048);
     let mut h = accuracy.longest;
     let mut tick = 0;
@@ -103,9 +108,14 @@ fn look(world: &World, here: &Point, lip: usize, brake_x: f64, end: f64) -> Mind
         .get(lip)
         .filter(|l| (pose.axle[1] - l.edge).dot(l.along) > -0.5 * m.wheelbase);
     let flying = lip.checked_sub(1).and_then(|i| world.path.lips.get(i));
-    let from_x = launching.or(flying).map_or(f64::NEG_INFINITY, |l| l.knuckle.x);
+    let from_x = launching
+        .or(flying)
+        .map_or(f64::NEG_INFINITY, |l| l.knuckle.x);
     let brake = if pose.middle.x > brake_x {
-        let room = num::max(end - 0.5 * m.wheelbase - m.tyre.radius - 0.5 - pose.middle.x, 0.2);
+        let room = num::max(
+            end - 0.5 * m.wheelbase - m.tyre.radius - 0.5 - pose.middle.x,
+            0.2,
+        );
         let v = pose.v_centre.length();
         m.mass() * num::min(v * v / (2.0 * room), BRAKING)
     } else {

@@ -203,7 +203,13 @@ impl Seen {
 
 /// Height of the ridden ground at even steps, NaN where there is none, and whether it is there to
 /// be rolled over.
-fn sampled(profile: &Profile, origin: f64, count: usize, from_x: f64, to_x: f64) -> (Vec<f64>, Vec<bool>) {
+fn sampled(
+    profile: &Profile,
+    origin: f64,
+    count: usize,
+    from_x: f64,
+    to_x: f64,
+) -> (Vec<f64>, Vec<bool>) {
     let mut ground = vec![f64::NAN; count];
     let mut riding = vec![false; count];
     for p in &profile.pieces {
@@ -307,10 +313,7 @@ fn raised(ground: &[f64], first: f64, by: f64) -> Vec<f64> {
     let mut above: Vec<DVec2> = Vec::with_capacity(ground.len());
     for (i, z) in ground.iter().enumerate() {
         let scale = by / (1.0 + slopes[i] * slopes[i]).sqrt();
-        let p = DVec2::new(
-            first + i as f64 * STEP - slopes[i] * scale,
-            z + scale,
-        );
+        let p = DVec2::new(first + i as f64 * STEP - slopes[i] * scale, z + scale);
         if above.last().is_none_or(|q| p.x > q.x + 1e-6) {
             above.push(p);
         }
@@ -369,6 +372,12 @@ fn landing(profile: &Profile, lips: &[Lip], m: &Mount) -> Table {
     let rows = ground.iter().zip(&slope);
     Table {
         origin: first,
-        rows: rows.map(|(&z, &slope)| Row { z, slope, bend: 0.0 }).collect(),
+        rows: rows
+            .map(|(&z, &slope)| Row {
+                z,
+                slope,
+                bend: 0.0,
+            })
+            .collect(),
     }
 }

@@ -231,7 +231,11 @@ impl Senses<'_> {
         let force = a * m.reduced_mass();
         let most = 1.2 * v.weight;
         let size = force.length();
-        if size > most { force * (most / size) } else { force }
+        if size > most {
+            force * (most / size)
+        } else {
+            force
+        }
     }
 
     /// Stiff ends of the legs' travel.

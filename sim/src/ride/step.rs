@@ -59,17 +59,31 @@ impl Point {
 const SHORTEST: f64 = 2e-5;
 
 /// One accepted step from `from`, no further than `end`; `h` is the step to try and is renewed.
-pub fn advance(world: &World, from: &Point, mind: &Mind, end: f64, h: &mut f64, acc: &Accuracy) -> Point {
+pub fn advance(
+    world: &World,
+    from: &Point,
+    mind: &Mind,
+    end: f64,
+    h: &mut f64,
+    acc: &Accuracy,
+) -> Point {
     loop {
         let room = end - from.t;
         let step = num::min(num::min(*h, acc.longest), room);
         // No sliver is left over for a last step.
         let step = if room - step < 0.1 * step { room } else { step };
         let (to, error) = attempt(world, from, mind, step);
-        let factor = num::clamp(0.9 / num::pow(num::max(error / acc.tolerance, 1e-6), 1.0 / 3.0), 0.2, 4.0);
+        let factor = num::clamp(
+            0.9 / num::pow(num::max(error / acc.tolerance, 1e-6), 1.0 / 3.0),
+            0.2,
+            4.0,
+        );
         if error <= acc.tolerance || step <= SHORTEST {
             // A step cut short by `end` says nothing about a longer one.
-            *h = num::max(step * factor, num::min(*h, acc.longest) * num::min(factor, 1.0));
+            *h = num::max(
+                step * factor,
+                num::min(*h, acc.longest) * num::min(factor, 1.0),
+            );
             *h = num::max(*h, SHORTEST);
             return to;
         }

@@ -230,9 +230,9 @@ fn touch_gap(world: &World, y: &Y) -> f64 {
     let radius = world.m.tyre.radius;
     let mut nearest: f64 = 2.0 * radius;
     for axle in pose.axle {
-        world
-            .ground
-            .touches(axle, 2.0 * radius, |t| nearest = num::min(nearest, t.distance));
+        world.ground.touches(axle, 2.0 * radius, |t| {
+            nearest = num::min(nearest, t.distance)
+        });
     }
     nearest - radius
 }
