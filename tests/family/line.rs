@@ -38,6 +38,12 @@ pub struct Jumped {
 /// Smallest gap worth building, m.
 const LEAST_GAP: f64 = 0.3;
 
+/// Least height of the front wheel's path over the knuckle, m.
+const CLEAR: f64 = 0.02;
+
+/// Least steep landing of the family, degrees.
+const LEAST_ANGLE: f64 = 18.0;
+
 /// Radius over which every knuckle is rounded, m.
 const KNUCKLE: f64 = 0.3;
 
@@ -57,33 +63,18 @@ pub fn member(seed: u64) -> Member {
         jump.gap = 3.0;
         trial.push(Feature::Jump(jump.clone()));
         let ridden = ride(&plan(trial, grade, &rider));
-        let Some(left) = left(&ridden.run, k, ridden.profile.lips[k].edge) else {
-            break;
-        };
-        let Some(gap) = gap_for(&jump, left, aim, grade, &rider) else {
-            break;
-        };
+        let Some(left) = left(&ridden.run, k, ridden.profile.lips[k].edge) else { break };
+        let Some(gap) = fit(&mut jump, left, aim, grade, &rider) else { break };
         jump.gap = gap;
         features.push(Feature::Jump(jump));
-        features.push(Feature::Flat(Flat {
-            length: flat,
-            surface: Surface::Packed,
-        }));
+        features.push(Feature::Flat(Flat { length: flat, surface: Surface::Packed }));
         aims.push(aim);
         placed += 1;
     }
-    features.push(Feature::RunOut(RunOut {
-        length: 12.0,
-        surface: Surface::Packed,
-    }));
+    features.push(Feature::RunOut(RunOut { length: 12.0, surface: Surface::Packed }));
     let plan = plan(features, grade, &rider);
     let ridden = ride(&plan);
-    Member {
-        plan,
-        placed,
-        ridden,
-        aims,
-    }
+    Member { plan, placed, ridden, aims }
 }
 
 fn ride(plan: &Plan) -> Ridden {
@@ -96,7 +87,7 @@ fn pick(rng: &mut Rng, low: f64, high: f64) -> f64 {
 
 fn opening(rng: &mut Rng) -> Vec<Feature> {
     let mut features = vec![Feature::StartRamp(StartRamp {
-        platform_height: pick(rng, 1.4, 3.4),
+        platform_height: pick(rng, 1.6, 4.0),
         angle_deg: pick(rng, 25.0, 40.0),
         bottom_radius: pick(rng, 2.5, 4.0),
         edge_radius: 0.8,
@@ -118,10 +109,7 @@ fn opening(rng: &mut Rng) -> Vec<Feature> {
 }
 
 fn flat(rng: &mut Rng, low: f64, high: f64) -> Feature {
-    Feature::Flat(Flat {
-        length: pick(rng, low, high),
-        surface: Surface::Packed,
-    })
+    Feature::Flat(Flat { length: pick(rng, low, high), surface: Surface::Packed })
 }
 
 fn jump(rng: &mut Rng) -> Jump {
@@ -131,12 +119,7 @@ fn jump(rng: &mut Rng) -> Jump {
     // A low steep landing leaves room for no more than this between its two arcs.
     let room = 0.9 * landing / (1.0 - angle_deg.to_radians().cos()) - KNUCKLE;
     Jump {
-        lip: Lip {
-            height,
-            radius: pick(rng, 1.8, 4.0),
-            lead_in: None,
-            surface: Surface::Wood,
-        },
+        lip: Lip { height, radius: pick(rng, 1.8, 4.0), lead_in: None, surface: Surface::Wood },
         gap: 0.0,
         decked: false,
         landing: Landing {
@@ -153,10 +136,7 @@ fn jump(rng: &mut Rng) -> Jump {
 fn plan(features: Vec<Feature>, grade: f64, rider: &Mount) -> Plan {
     Plan {
         name: "Family".into(),
-        yard: Yard {
-            length: 120.0,
-            lie: Lie::Grade(grade),
-        },
+        yard: Yard { length: 120.0, lie: Lie::Grade(grade) },
         line: Line::Features(features),
         riders: vec![rider.clone()],
         weather: Weather::default(),
@@ -166,39 +146,43 @@ fn plan(features: Vec<Feature>, grade: f64, rider: &Mount) -> Plan {
 
 fn left(run: &Run, lip: usize, edge: glam::DVec2) -> Option<Jumped> {
     run.events.iter().find_map(|e| match e.kind {
-        EventKind::LipLeft {
-            lip: l,
-            speed,
-            direction,
-            centre_x,
-            centre_z,
-            ..
-        } if l == lip => Some(Jumped {
-            speed,
-            direction,
-            ahead: centre_x - edge.x,
-            above: centre_z - edge.y,
-        }),
+        EventKind::LipLeft { lip: l, speed, direction, centre_x, centre_z, .. } if l == lip => {
+            Some(Jumped { speed, direction, ahead: centre_x - edge.x, above: centre_z - edge.y })
+        }
         _ => None,
     })
 }
 
+/// Places the gap. Over a landing too steep for the flight the front wheel would strike the knuckle
+/// before the rear wheel could come down past it: such a landing is laid back until the front wheel
+/// passes over; below the family's least steepness there is no jump to build.
+fn fit(jump: &mut Jump, left: Jumped, aim: f64, grade: f64, rider: &Mount) -> Option<f64> {
+    loop {
+        let (gap, over) = gap_for(jump, left, aim, grade, rider)?;
+        if over >= CLEAR {
+            return Some(gap);
+        }
+        jump.landing.angle_deg -= 1.0;
+        if jump.landing.angle_deg < LEAST_ANGLE {
+            return None;
+        }
+    }
+}
+
 /// The gap that is cleared by `aim`: the mass centre's parabola, begun as the rear wheel leaves the
 /// edge, meets the slope with a bike that stands square on it, the rider over its middle and the
-/// rear wheel that far past the knuckle.
-fn gap_for(jump: &Jump, left: Jumped, aim: f64, grade: f64, rider: &Mount) -> Option<f64> {
+/// rear wheel that far past the knuckle. Beside it, how far over the knuckle the front wheel passes.
+fn gap_for(jump: &Jump, left: Jumped, aim: f64, grade: f64, rider: &Mount) -> Option<(f64, f64)> {
     let m = sim::setup::mount(rider, &Weather::default());
-    let stand =
-        m.tyre.radius + (m.rider_mass * m.reach_usual + m.bike_mass * m.bike_rise) / m.mass();
+    let stand = m.tyre.radius
+        + (m.rider_mass * m.reach_usual + m.bike_mass * m.bike_rise) / m.mass();
     // The landing's angle counts from the ground's own slope.
     let slope = jump.landing.angle_deg.to_radians() - grade.atan();
     let (sin, cos) = slope.sin_cos();
     let past = aim + 0.5 * m.wheelbase * cos;
-    let (vx, vz) = (
-        left.speed * left.direction.cos(),
-        left.speed * left.direction.sin(),
-    );
-    let mut gap = 1.0;
+    let (vx, vz) = (left.speed * left.direction.cos(), left.speed * left.direction.sin());
+    let (mut gap, mut over) = (1.0, 0.0);
+    let front = aim + m.wheelbase * cos;
     for _ in 0..20 {
         // Height of the knuckle over the edge depends on the gap through the yard's grade.
         let knuckle = jump.landing.height + grade * gap - jump.lip.height;
@@ -208,7 +192,9 @@ fn gap_for(jump: &Jump, left: Jumped, aim: f64, grade: f64, rider: &Mount) -> Op
             return None;
         }
         let flown = vx * (vz + root.sqrt()) / GRAVITY;
+        let back = front / vx;
+        over = (root.sqrt() - 0.5 * GRAVITY * back) * back - front * slope.tan();
         gap = left.ahead + flown - past - stand * sin;
     }
-    (gap >= LEAST_GAP).then_some(gap)
+    (gap >= LEAST_GAP).then_some((gap, over))
 }

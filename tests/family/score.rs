@@ -9,8 +9,8 @@ const ALIGNED: f64 = 15.0 * core::f64::consts::PI / 180.0;
 /// How one jump went.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum How {
-    /// Landed without a crash, in line with the slope.
-    Well,
+    /// Landed without a crash, in line with the slope: bike's pitch less the slope, rad.
+    Well(f64),
     /// Landed at too steep an angle to the slope: bike's pitch less the slope, rad.
     Askew(f64),
     /// Crashed on the lip, in the air or on the landing.
@@ -72,7 +72,7 @@ pub fn score(member: &Member) -> Score {
             _ => None,
         });
         jumps.push(match down {
-            Some(p) if p.abs() <= ALIGNED => How::Well,
+            Some(p) if p.abs() <= ALIGNED => How::Well(p),
             Some(p) => How::Askew(p),
             None => How::Nowhere,
         });
