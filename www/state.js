@@ -34,7 +34,7 @@ export function takeRiding() {
 /** Rides the plan. The last good ride stays where the plan has faults. */
 function attempt() {
   try {
-    const next = ride(state.plan);
+    const next = ride(JSON.stringify(state.plan));
     riding?.free();
     riding = next;
     state.story = next.story();

@@ -37,7 +37,7 @@ export const degrees = (rad) => `${Math.round((rad * 180) / Math.PI)}°`;
 // How a jump went, by the judge's word for it; `by` is a length already written out.
 export const how = {
   clean: () => "Clean: both wheels land on the slope.",
-  short: (by) => `Too short by ${by}: the rear wheel hits before the knuckle.`,
+  short: (by) => (by ? `Comes up ${by} short: the rear wheel hits before the knuckle.` : "Rolls over the lip without flying."),
   knuckle: () => "On the knuckle: a hard knock for the rear wheel.",
   deep: () => "Deep: near the end of the slope.",
   past: () => "Past the landing: flat and hard.",
@@ -45,6 +45,8 @@ export const how = {
   stalled: () => "Rolls back before the lip: too slow.",
   not_reached: () => "Not reached.",
 };
+
+export const hard = (drop) => `Hits as hard as a drop of ${drop}. Make the slope meet the flight.`;
 
 export const crashes = {
   frame_hit: "the frame hits the ground",

@@ -10,6 +10,11 @@ const told = document.getElementById("told");
 
 const NOTHING = "–";
 
+// Equivalent fall height beyond which a landing is called hard, m: the lower end of what published
+// designs aim at (Hubbard 2009, J. ASTM Int. 6; McNeil, Hubbard and Swedberg 2012), as children
+// deserve.
+const HARD = 0.5;
+
 function cell(row, what, ...content) {
   const td = document.createElement("td");
   td.dataset.what = what;
@@ -36,9 +41,17 @@ function landing(jump) {
   return words.wheels(place(jump.rear_past_knuckle), place(jump.front_past_knuckle));
 }
 
-export function how(jump) {
-  const by = jump.rear_past_knuckle == null ? NOTHING : shown(-jump.rear_past_knuckle, "length");
-  return words.how[jump.how](by);
+/** How a jump went, in words. */
+function how(jump) {
+  const past = jump.rear_past_knuckle;
+  const content = [words.how[jump.how](past == null ? null : shown(-past, "length"))];
+  if (jump.fall_height > HARD) {
+    const caution = document.createElement("span");
+    caution.className = "caution";
+    caution.textContent = words.hard(shown(jump.fall_height, "length"));
+    content.push(caution);
+  }
+  return content;
 }
 
 function row(jump, name) {
@@ -60,7 +73,7 @@ function row(jump, name) {
   cell(tr, "exit", maybe(jump.exit_angle, words.degrees));
   cell(tr, "airtime", maybe(jump.airtime, words.seconds));
   cell(tr, "landing", landing(jump));
-  cell(tr, "how", how(jump));
+  cell(tr, "how", ...how(jump));
   return tr;
 }
 

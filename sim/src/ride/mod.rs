@@ -125,7 +125,11 @@ fn look(world: &World, here: &Point, lip: usize, brake_x: f64, end: f64) -> Mind
     Mind {
         forecast: forecast(m, world.path, &pose, here.t, from_x),
         lip,
-        place: world.path.lips.get(lip).map_or(0.0, |l| aim::place(m, world.path, &pose, l)),
+        place: world
+            .path
+            .lips
+            .get(lip)
+            .map_or(0.0, |l| aim::place(m, world.path, &pose, l)),
         brake,
     }
 }
