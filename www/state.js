@@ -13,7 +13,10 @@ export const state = {
 
 const listeners = [];
 
-/** Calls `listener(what)` after every change; `what` is "plan", "structure" or "chosen". */
+/**
+ * Calls `listener(what)` after every change; `what` is "plan" (numbers), "structure"
+ * (features came, went or moved, or other units), "name", "chosen", "clock" or "frame".
+ */
 export function onChange(listener) {
   listeners.push(listener);
 }

@@ -31,14 +31,11 @@ function figure(value) {
   return [big, ` ${unit}`];
 }
 
-function place(metres) {
-  const text = shown(Math.abs(metres), "length");
-  return metres < 0 ? words.short(text) : words.past(text);
-}
-
 function landing(jump) {
-  if (jump.rear_past_knuckle == null) return NOTHING;
-  return words.wheels(place(jump.rear_past_knuckle), place(jump.front_past_knuckle));
+  const { rear_past_knuckle: rear, front_past_knuckle: front } = jump;
+  if (rear == null || front == null) return NOTHING;
+  const length = (metres) => shown(Math.abs(metres), "length");
+  return words.wheels(length(rear), rear < 0, length(front), front < 0);
 }
 
 /** How a jump went, in words. */
@@ -94,12 +91,20 @@ function ending(called) {
   return words.told.finished(who, duration.toFixed(1));
 }
 
+/** What to look at first. */
+function verdict(jumps, name) {
+  if (!jumps.length) return words.noJumps;
+  const wrong = jumps.filter((jump) => jump.how !== "clean" && jump.how !== "not_reached");
+  if (wrong.length) return words.look(wrong.map(name));
+  return jumps.every((jump) => jump.how === "clean") ? words.allClean(jumps.length) : "";
+}
+
 function show() {
   const { jumps } = state.story;
   const called = names(state.good);
   const name = (jump) => called[jump.feature] ?? words.numbered("jump", jump.lip + 1);
   body.replaceChildren(...jumps.map((jump) => row(jump, name(jump))));
-  told.textContent = jumps.length ? ending(called) : `${ending(called)} ${words.noJumps}`;
+  told.textContent = `${ending(called)} ${verdict(jumps, name)}`;
 }
 
 export function startLips() {

@@ -1,8 +1,8 @@
 //! Wood: parallel strokes under the line, posts down to the ground.
 
-use super::land;
 use super::sheet::{Ink, Sheet};
 use super::view::Strip;
+use super::{earth, land};
 use glam::DVec2;
 use sim::profile::{Intent, Profile};
 
@@ -33,6 +33,7 @@ pub fn draw(profile: &Profile, strip: &Strip, sheet: &mut Sheet) {
         }
         let floor = land::yard_along(profile, from, to, strip);
         sheet.line(Ink::Ground, 1.0, floor.map(|p| strip.place(p)));
+        earth::hatch_yard(profile, from, to, strip, sheet);
         for piece in stretch {
             posts(profile, piece, strip, sheet);
         }
