@@ -1,1 +1,12 @@
-//! Checks that cross crates.
+//! Checks that cross crates, and what they share.
+
+pub mod family;
+pub mod plans;
+
+use std::path::{Path, PathBuf};
+
+/// Where the repository is.
+pub fn repository() -> PathBuf {
+    let tests = Path::new(env!("CARGO_MANIFEST_DIR"));
+    tests.parent().unwrap_or(tests).to_owned()
+}

@@ -2,8 +2,10 @@
 
 pub mod constants;
 pub mod error;
+pub mod link;
 pub mod num;
 pub mod plan;
 pub mod profile;
 pub mod ride;
 pub mod setup;
+pub mod units;

@@ -1,10 +1,12 @@
 //! Where the flight will end: the touch-down as the rider foresees it.
 
 use super::mount::Mount;
-use super::path::Path;
+use super::path::{Lip, Path};
+use super::rider::tune;
 use super::state::Pose;
 use crate::constants::GRAVITY;
 use crate::num;
+use glam::DVec2;
 
 /// Farthest look ahead in a flight, s.
 const FARTHEST: f64 = 2.5;
@@ -23,12 +25,56 @@ pub struct Forecast {
 
 /// Follows the mass centre's parabola from `pose` to the ground, not before `from_x`.
 pub fn forecast(m: &Mount, path: &Path, pose: &Pose, now: f64, from_x: f64) -> Forecast {
-    let stand = m.tyre.radius + m.reach_usual * m.rider_mass / m.mass();
+    fly(m, path, pose.centre, pose.v_centre, now, from_x)
+}
+
+/// Reach meant for the touch-down, m.
+fn reach_down(m: &Mount) -> f64 {
+    m.reach_usual + tune::LREACH() * (m.reach_high - m.reach_usual)
+}
+
+/// Height of the common mass centre over the ground at touch-down, m.
+fn stand(m: &Mount) -> f64 {
+    m.tyre.radius + (reach_down(m) * m.rider_mass + m.bike_rise * m.bike_mass) / m.mass()
+}
+
+/// Where along the path the body belongs as the front wheel passes the edge of `lip`, so that the
+/// load on the rear wheel leaves just the turning that the flight needs, m against the middle.
+pub fn place(m: &Mount, path: &Path, pose: &Pose, lip: &Lip) -> f64 {
+    let stand = stand(m);
+    let exit = num::atan2(lip.along.y, lip.along.x);
+    let start = lip.edge + lip.along.perp() * stand;
+    let v2 = pose.v_centre.length_squared() - 2.0 * GRAVITY * (start.y - pose.centre.y);
+    let v = num::max(v2, 1.0).sqrt();
+    let bend = lip.curvature / num::max(1.0 - lip.curvature * stand, 0.4);
+    let dir = exit - tune::DIRF() * m.wheelbase * lip.curvature;
+    let (s, c) = num::sin_cos(dir);
+    let end = fly(m, path, start, DVec2::new(c, s) * v, 0.0, lip.knuckle.x);
+    let t = num::max(end.t, 0.2);
+    let orbit = m.reduced_mass() * m.reach_usual * m.reach_usual;
+    let turn = m.bike_inertia * (end.slope + tune::NOSE() - exit)
+        + m.rider_inertia * (tune::LEANF() * end.slope - tune::LEANG() * exit)
+        + orbit * (tune::SWING() * end.slope - exit);
+    let before = (m.bike_inertia + tune::LEANG() * m.rider_inertia + orbit) * bend * v;
+    let load = m.mass() * (GRAVITY * lip.along.x + bend * v * v) * tune::LOADF();
+    let lever = (before - turn / t) * v / (load * m.wheelbase);
+    let place = (lever - 0.5 * m.wheelbase) * m.mass() / m.rider_mass * tune::LEVG() + tune::LEVO() * m.wheelbase;
+    num::clamp(place, -0.55 * m.wheelbase, 0.1 * m.wheelbase)
+}
+
+fn fly(m: &Mount, path: &Path, centre: DVec2, v: DVec2, now: f64, from_x: f64) -> Forecast {
+    let reach = reach_down(m) * m.rider_mass / m.mass();
+    let rise = m.bike_rise * m.bike_mass / m.mass();
     let over = |t: f64| {
-        let x = pose.centre.x + pose.v_centre.x * t;
-        let z = pose.centre.y + (pose.v_centre.y - 0.5 * GRAVITY * t) * t;
-        let (ground, slope) = path.ground(x);
-        (x, z - ground - stand * (1.0 + slope * slope).sqrt(), slope)
+        let x = centre.x + v.x * t;
+        let z = centre.y + (v.y - 0.5 * GRAVITY * t) * t;
+        // The bike's middle under a body that leans as it means to at touch-down.
+        let heading = num::atan2(path.ground(x).1, 1.0);
+        let (s, c) = num::sin_cos(tune::SWING() * heading);
+        let (middle_x, middle_z) = (x + reach * s, z - reach * c - rise);
+        let (ground, slope) = path.ground(middle_x);
+        let gap = middle_z - ground - m.tyre.radius * (1.0 + slope * slope).sqrt();
+        (middle_x, gap, slope)
     };
     let mut t = 0.0;
     let mut last = f64::NAN;

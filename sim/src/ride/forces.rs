@@ -30,6 +30,8 @@ pub struct Mind {
     pub forecast: Forecast,
     /// Index of the lip whose edge the rear wheel has not passed.
     pub lip: usize,
+    /// Where the body belongs as the front wheel passes that edge, m against the middle.
+    pub place: f64,
     /// Force the brake is pulled for, N.
     pub brake: f64,
 }
@@ -75,6 +77,7 @@ impl World<'_> {
             forecast: mind.forecast,
             lip: self.lip(mind),
             lip_index: mind.lip,
+            place: mind.place,
         }
         .act();
         let mut d = [0.0; N];

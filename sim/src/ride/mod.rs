@@ -52,6 +52,7 @@ pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Ru
     let mut mind = Mind {
         forecast: aim::Forecast { t: 0.0, slope: 0.0 },
         lip: 0,
+        place: 0.0,
         brake: 0.0,
     };
     let mut here = Point::new(
@@ -124,6 +125,7 @@ fn look(world: &World, here: &Point, lip: usize, brake_x: f64, end: f64) -> Mind
     Mind {
         forecast: forecast(m, world.path, &pose, here.t, from_x),
         lip,
+        place: world.path.lips.get(lip).map_or(0.0, |l| aim::place(m, world.path, &pose, l)),
         brake,
     }
 }

@@ -84,6 +84,8 @@ pub struct Lip {
     pub edge: DVec2,
     /// Unit tangent at the edge.
     pub along: DVec2,
+    /// Curvature at the edge, 1/m.
+    pub curvature: f64,
     /// The knuckle.
     pub knuckle: DVec2,
     /// Heading of the landing, rad.
@@ -102,6 +104,7 @@ impl Path {
             .map(|l| Lip {
                 edge: l.edge,
                 along: crate::profile::direction(l.exit),
+                curvature: bend_before(profile, l.edge),
                 knuckle: l.knuckle,
                 slope: l.slope,
             })
@@ -147,6 +150,15 @@ impl Path {
     }
 }
 
+/// Curvature of the piece that ends at an edge, 1/m.
+fn bend_before(profile: &Profile, edge: DVec2) -> f64 {
+    profile
+        .pieces
+        .iter()
+        .find(|p| p.end.distance(edge) < 1e-9)
+        .map_or(0.0, |p| p.curvature)
+}
+
 /// The ground between a landing and a lip, sampled by x.
 struct Seen {
     origin: f64,
@@ -186,12 +198,12 @@ impl Seen {
         if m.legs == Legs::Passive {
             return averaged(&self.ground, |_| LEAST_LOOK);
         }
-        let widest = LOOK * m.wheelbase;
-        let half = |i: usize| num::max(num::min(widest, 0.5 * self.look[i]), LEAST_LOOK);
+        let widest = super::rider::tune::LOOK() * m.wheelbase;
+        let half = |i: usize| num::max(num::min(widest, 0.5 * self.look[i]), super::rider::tune::LEAST() * m.wheelbase);
         let once = averaged(&self.ground, half);
         let twice = averaged(&once, half);
-        let fold = TRAVEL_SHARE * (m.reach_usual - m.reach_low);
-        let stretch = TRAVEL_SHARE * (m.reach_high - m.reach_usual);
+        let fold = super::rider::tune::TSHARE() * (m.reach_usual - m.reach_low);
+        let stretch = super::rider::tune::TSHARE() * (m.reach_high - m.reach_usual);
         let within: Vec<f64> = twice
             .iter()
             .zip(&self.ground)

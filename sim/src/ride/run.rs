@@ -96,6 +96,10 @@ pub enum EventKind {
         direction: f64,
         /// Pitch of the bike, rad.
         pitch: f64,
+        /// Common mass centre, along the line, m.
+        centre_x: f64,
+        /// Common mass centre, height, m.
+        centre_z: f64,
     },
     /// Both wheels are off the ground.
     Airborne {

@@ -94,6 +94,8 @@ impl Watch {
                     speed: v.length(),
                     direction: num::atan2(v.y, v.x),
                     pitch: y[PITCH],
+                    centre_x: pose.centre.x,
+                    centre_z: pose.centre.y,
                 },
             );
             self.lip += 1;

@@ -1,0 +1,193 @@
+//! A plan as a short text for the part of a web address after `#`, which no server sees.
+//!
+//! The text is base64url without padding (RFC 4648 §5) of a frame that every version keeps:
+//! one byte of mark and format version, two bytes with the length of the body, four bytes of
+//! CRC-32 over those three and the body, and the body itself. So a link that was cut short, damaged
+//! or made by a newer version is told apart before the body is read.
+//!
+//! The body is a string of bits: the version of the model that the link was made with, then the
+//! plan, field by field in the order given in the file `plan.rs` beside this one. Nothing in it
+//! can ask for more memory than a small multiple of the text's own length.
+
+mod error;
+mod number;
+mod pack;
+mod plan;
+
+pub use error::LinkError;
+
+use crate::constants::MODEL_VERSION;
+use crate::plan::Plan;
+use base64::Engine;
+use base64::alphabet::URL_SAFE;
+use base64::engine::general_purpose::{GeneralPurpose, NO_PAD, URL_SAFE_NO_PAD};
+use bitstream_io::{BitWrite, BitWriter};
+use crc::{CRC_32_ISO_HDLC, Crc};
+use pack::Pack;
+
+/// Longest text that is looked at, in characters.
+pub const MAX_CHARACTERS: usize = 65_536;
+
+/// The format written, and the newest one read.
+const FORMAT: u8 = 1;
+/// High half of the first byte; the low half is the format.
+const MARK: u8 = 0xC0;
+/// Bytes of the frame before the body.
+const HEAD: usize = 7;
+/// Takes texts that end within a byte, as those do that were cut short.
+const LENIENT: GeneralPurpose =
+    GeneralPurpose::new(&URL_SAFE, NO_PAD.with_decode_allow_trailing_bits(true));
+const CHECKSUM: Crc<u32> = Crc::<u32>::new(&CRC_32_ISO_HDLC);
+
+/// What a link holds.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Decoded {
+    /// The plan, to the last bit as it was given to [`encode`]. It is well formed but nobody has
+    /// checked yet whether it can be built.
+    pub plan: Plan,
+    /// [`MODEL_VERSION`] of the program that made the link: another one may show other speeds.
+    pub model_version: u16,
+}
+
+/// The plan as text: letters, digits, `-` and `_`.
+///
+/// A plan far larger than any that can be ridden gives a text that [`decode`] refuses as too long.
+pub fn encode(plan: &Plan) -> String {
+    let mut bits = BitWriter::new(Vec::new());
+    (MODEL_VERSION.put(&mut bits))
+        .and_then(|()| plan.put(&mut bits))
+        .and_then(|()| bits.byte_align())
+        .expect("memory takes every bit");
+    URL_SAFE_NO_PAD.encode(frame(&bits.into_writer()))
+}
+
+/// The plan in a text made by [`encode`], with or without a `#` before it.
+///
+/// # Errors
+/// Says in plain words what is wrong with the text; never panics, whatever it is given.
+pub fn decode(text: &str) -> Result<Decoded, LinkError> {
+    let text = text.trim();
+    let text = text.strip_prefix('#').unwrap_or(text);
+    if text.len() > MAX_CHARACTERS {
+        return Err(LinkError::TooLong { given: text.len() });
+    }
+    let bytes = bytes(text)?;
+    let body = unframe(&bytes)?;
+    if URL_SAFE_NO_PAD.encode(&bytes) != text {
+        return Err(LinkError::Damaged);
+    }
+    let mut bits = pack::reader(body);
+    let model_version = u16::take(&mut bits)?;
+    let plan = Plan::take(&mut bits)?;
+    pack::finish(bits)?;
+    Ok(Decoded {
+        plan,
+        model_version,
+    })
+}
+
+fn frame(body: &[u8]) -> Vec<u8> {
+    // A body too long for the two bytes gives a text that is refused for its length.
+    let length = u16::try_from(body.len()).unwrap_or(u16::MAX);
+    let mut bytes = vec![MARK | FORMAT];
+    bytes.extend(length.to_be_bytes());
+    bytes.extend(checksum(&bytes, body).to_be_bytes());
+    bytes.extend(body);
+    bytes
+}
+
+/// The body of a frame that is whole, undamaged and of a known format.
+fn unframe(bytes: &[u8]) -> Result<&[u8], LinkError> {
+    let (Some((head, body)), true) = (
+        bytes.split_at_checked(HEAD),
+        bytes.first().is_some_and(|b| b & 0xF0 == MARK),
+    ) else {
+        return Err(LinkError::NotALink);
+    };
+    let whole = usize::from(u16::from_be_bytes([head[1], head[2]]));
+    if body.len() < whole {
+        return Err(LinkError::CutShort);
+    }
+    if head[3..] != checksum(&head[..3], body).to_be_bytes() || body.len() > whole {
+        return Err(LinkError::Damaged);
+    }
+    if head[0] & 0x0F > FORMAT {
+        return Err(LinkError::Newer);
+    }
+    Ok(body)
+}
+
+fn checksum(head: &[u8], body: &[u8]) -> u32 {
+    let mut digest = CHECKSUM.digest();
+    digest.update(head);
+    digest.update(body);
+    digest.finalize()
+}
+
+/// The whole bytes of a base64url text, which may end within one.
+fn bytes(text: &str) -> Result<Vec<u8>, LinkError> {
+    let alone = usize::from(text.len() % 4 == 1);
+    let text = text.get(..text.len() - alone).unwrap_or_default();
+    LENIENT.decode(text).map_err(|_| {
+        // The first character holds the mark and tells a damaged link from something else.
+        let first = LENIENT.decode(text.get(..2).unwrap_or_default());
+        match first.ok().and_then(|b| b.first().copied()) {
+            Some(byte) if byte & 0xF0 == MARK => LinkError::Damaged,
+            _ => LinkError::NotALink,
+        }
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::collection::vec;
+    use proptest::prelude::*;
+
+    fn forged(body: &[u8]) -> String {
+        URL_SAFE_NO_PAD.encode(frame(body))
+    }
+
+    proptest! {
+        #[test]
+        fn a_forged_body_gives_a_plan_or_an_error(body in vec(any::<u8>(), 0..2000)) {
+            if let Ok(decoded) = decode(&forged(&body)) {
+                let again = decode(&encode(&decoded.plan)).map(|d| format!("{:?}", d.plan));
+                prop_assert_eq!(again, Ok(format!("{:?}", decoded.plan)));
+            }
+        }
+
+        #[test]
+        fn a_changed_body_with_a_right_checksum_gives_a_plan_or_an_error(
+            place in any::<prop::sample::Index>(), byte in any::<u8>(),
+        ) {
+            let bytes = URL_SAFE_NO_PAD.decode(encode(&crate::plan::demo())).expect("just encoded");
+            let mut body = bytes[HEAD..].to_vec();
+            *place.get_mut(&mut body) = byte;
+            let answer = decode(&forged(&body)).err();
+            prop_assert!(matches!(answer, None | Some(LinkError::Damaged | LinkError::Newer)));
+        }
+    }
+
+    #[test]
+    fn another_format_was_made_by_a_newer_version() {
+        let mut bytes = vec![MARK | (FORMAT + 1), 0, 1];
+        bytes.extend(checksum(&bytes, &[7]).to_be_bytes());
+        bytes.push(7);
+        let text = URL_SAFE_NO_PAD.encode(bytes);
+        assert_eq!(decode(&text), Err(LinkError::Newer));
+    }
+
+    #[test]
+    fn an_endless_promise_of_text_ends_with_the_bits() {
+        let mut bits = BitWriter::new(Vec::new());
+        let wrote = MODEL_VERSION
+            .put(&mut bits)
+            .and_then(|()| u64::MAX.put(&mut bits));
+        assert!(wrote.and_then(|()| bits.byte_align()).is_ok());
+        assert_eq!(
+            decode(&forged(&bits.into_writer())),
+            Err(LinkError::Damaged)
+        );
+    }
+}

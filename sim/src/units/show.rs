@@ -1,0 +1,151 @@
+//! Quantities as a builder reads them.
+
+use super::scale::{self, Unit};
+use super::{System, parse};
+use crate::error::Quantity;
+
+/// How finely a quantity is written: places after the point, and whether noughts at the end stand.
+struct Fineness {
+    places: usize,
+    even: bool,
+}
+
+/// The quantity with its unit, to the nearest step of [`step`]: `1.37 m` or `4' 6"`, `18.4 km/h`.
+///
+/// What it writes, [`parse`](super::parse) reads, within half a step.
+pub fn format(value: f64, quantity: Quantity, system: System) -> String {
+    let Some(unit) = scale::usual(quantity, system) else {
+        return String::new();
+    };
+    if quantity == Quantity::Length && system == System::Feet {
+        return feet_and_inches(value);
+    }
+    let figure = figure(from_plan(value, unit), &fineness(quantity, system));
+    with_unit(figure, quantity, unit)
+}
+
+/// The quantity as it stands in a field to be typed in: as [`format`] writes it where that is all
+/// of it, else with as many more places as it takes to read back the same, up to six.
+pub fn edit(value: f64, quantity: Quantity, system: System) -> String {
+    let short = format(value, quantity, system);
+    let same = |text: &str| {
+        parse(text, quantity, system).is_ok_and(|read| read.to_bits() == value.to_bits())
+    };
+    let (false, Some(unit)) = (same(&short), fine_unit(quantity, system)) else {
+        return short;
+    };
+    let number = from_plan(value, unit);
+    let long = |places| {
+        let fineness = Fineness {
+            places,
+            even: false,
+        };
+        with_unit(figure(number, &fineness), quantity, unit)
+    };
+    let mut texts = (fineness(quantity, system).places + 1..=MOST_PLACES).map(long);
+    texts
+        .find(|text| same(text))
+        .unwrap_or_else(|| long(MOST_PLACES))
+}
+
+/// The unit that a number is written in with many places: inches rather than feet.
+fn fine_unit(quantity: Quantity, system: System) -> Option<&'static Unit> {
+    let usual = scale::usual(quantity, system)?;
+    let feet = quantity == Quantity::Length && system == System::Feet;
+    if feet {
+        scale::below(usual)
+    } else {
+        Some(usual)
+    }
+}
+
+fn with_unit(figure: String, quantity: Quantity, unit: &Unit) -> String {
+    let name = unit.names[0];
+    let close = quantity == Quantity::Angle || name.is_empty();
+    figure + if close { "" } else { " " } + name
+}
+
+/// The difference between two neighbouring texts of [`format`], in the unit of the plan.
+pub fn step(quantity: Quantity, system: System) -> f64 {
+    if quantity == Quantity::Length && system == System::Feet {
+        return QUARTER_INCH;
+    }
+    scale::usual(quantity, system).map_or(0.0, |unit| {
+        let tens = [1, 10, 100, 1000, 10_000][fineness(quantity, system).places];
+        unit.times as f64 / (unit.parts * tens) as f64
+    })
+}
+
+/// Places after the point that a field to be typed in shows at most: a thousandth of a millimetre.
+const MOST_PLACES: usize = 6;
+const QUARTER_INCH: f64 = 0.0254 / 4.0;
+
+fn fineness(quantity: Quantity, system: System) -> Fineness {
+    let feet = system == System::Feet;
+    let (places, even) = match quantity {
+        // Speeds change while they are looked at: they keep their width.
+        Quantity::Speed => (1, true),
+        Quantity::Length => (2, true),
+        Quantity::Area if feet => (1, false),
+        Quantity::Area => (3, false),
+        Quantity::Angle | Quantity::Mass => (1, false),
+        Quantity::Pressure if !feet => (2, false),
+        Quantity::Number | Quantity::Inertia => (4, false),
+        Quantity::Pressure
+        | Quantity::Temperature
+        | Quantity::Stiffness
+        | Quantity::Count
+        | Quantity::Text => (0, false),
+    };
+    Fineness { places, even }
+}
+
+fn from_plan(value: f64, unit: &Unit) -> f64 {
+    value * unit.parts as f64 / unit.times as f64 - unit.shift as f64
+}
+
+fn figure(value: f64, fineness: &Fineness) -> String {
+    let text = format!("{value:.*}", fineness.places);
+    let text = if fineness.even || fineness.places == 0 {
+        &text
+    } else {
+        text.trim_end_matches('0').trim_end_matches('.')
+    };
+    // A minus before nothing but noughts says nothing.
+    let zero = text.chars().all(|c| matches!(c, '-' | '0' | '.'));
+    let text = if zero {
+        text.trim_start_matches('-')
+    } else {
+        text
+    };
+    text.to_owned()
+}
+
+fn feet_and_inches(value: f64) -> String {
+    let quarters = (value / QUARTER_INCH).round();
+    // Beyond any yard: no use in inches.
+    if quarters.abs() > 1e9 || quarters.is_nan() {
+        return format!("{} ft", value / 0.3048);
+    }
+    let sign = if quarters < 0.0 { "-" } else { "" };
+    let quarters = quarters.abs() as i64;
+    let (feet, inches, part) = (quarters / 48, quarters / 4 % 12, quarters % 4);
+    let part = ["", "1/4", "1/2", "3/4"][part as usize];
+    let inches = match (inches, part) {
+        (0, "") if feet > 0 => String::new(),
+        (n, "") => format!("{n}\""),
+        (0, part) => format!("{part}\""),
+        (n, part) => format!("{n} {part}\""),
+    };
+    let feet = if feet > 0 {
+        format!("{feet}'")
+    } else {
+        String::new()
+    };
+    let gap = if feet.is_empty() || inches.is_empty() {
+        ""
+    } else {
+        " "
+    };
+    format!("{sign}{feet}{gap}{inches}")
+}

@@ -1,0 +1,42 @@
+//! A program that runs beside the checks and is ended with them.
+
+use anyhow::{Context, Result, bail};
+use std::io::{BufRead, BufReader};
+use std::process::{Child, Command, Stdio};
+use std::thread;
+
+/// A running program; dropping it ends it.
+pub struct Running(Child);
+
+impl Running {
+    /// Starts a program and waits for a line of its output in which `find` finds something.
+    pub fn start<T>(command: &mut Command, find: impl Fn(&str) -> Option<T>) -> Result<(Self, T)> {
+        let mut child = command
+            .stdin(Stdio::null())
+            .stdout(Stdio::piped())
+            .spawn()
+            .with_context(|| format!("cannot start {command:?}"))?;
+        let output = child.stdout.take().context("its output is piped")?;
+        let running = Self(child);
+        let mut lines = BufReader::new(output).lines();
+        let mut said = String::new();
+        for line in lines.by_ref() {
+            let line = line?;
+            if let Some(found) = find(&line) {
+                // Read on, so that the program never waits for a full pipe.
+                thread::spawn(move || lines.for_each(drop));
+                return Ok((running, found));
+            }
+            said = said + &line + "\n";
+        }
+        bail!("{command:?} ended and said only: {said}")
+    }
+}
+
+impl Drop for Running {
+    fn drop(&mut self) {
+        // It may have ended by itself.
+        let _ = self.0.kill();
+        let _ = self.0.wait();
+    }
+}

@@ -1,0 +1,95 @@
+//! One opened page.
+
+use anyhow::{Context, Result, ensure};
+use serde::de::DeserializeOwned;
+use std::fs;
+use std::time::{Duration, Instant};
+use thirtyfour::prelude::*;
+
+/// How long something on the page may take to come true.
+const PATIENCE: Duration = Duration::from_secs(10);
+
+/// An opened page.
+pub struct Page {
+    driver: WebDriver,
+    address: String,
+}
+
+impl Page {
+    /// Opens the page.
+    pub async fn open(driver: WebDriver, address: &str, tail: &str) -> Result<Self> {
+        driver.goto(format!("{address}{tail}")).await?;
+        Ok(Self {
+            driver,
+            address: address.to_owned(),
+        })
+    }
+
+    /// The value of a script's `return`.
+    pub async fn ask<T: DeserializeOwned>(&self, script: &str) -> Result<T> {
+        let answer = self.driver.execute(script, Vec::new()).await;
+        let answer = answer.with_context(|| script.to_owned())?;
+        Ok(answer.convert()?)
+    }
+
+    /// Waits until a script returns something that is true.
+    pub async fn wait_for(&self, what: &str, script: &str) -> Result<()> {
+        let begun = Instant::now();
+        while !self
+            .ask::<bool>(&format!("return Boolean({script})"))
+            .await?
+        {
+            ensure!(
+                begun.elapsed() < PATIENCE,
+                "waited in vain for {what}: {script}"
+            );
+            tokio::time::sleep(Duration::from_millis(50)).await;
+        }
+        Ok(())
+    }
+
+    /// The text of an element.
+    pub async fn text(&self, css: &str) -> Result<String> {
+        Ok(self.element(css).await?.text().await?)
+    }
+
+    /// Clicks an element.
+    pub async fn click(&self, css: &str) -> Result<()> {
+        let element = self.element(css).await?;
+        element.click().await.with_context(|| css.to_owned())
+    }
+
+    /// The first element of a kind.
+    pub async fn element(&self, css: &str) -> Result<WebElement> {
+        let found = self.driver.find(By::Css(css)).await;
+        found.with_context(|| format!("no {css} on the page"))
+    }
+
+    /// A picture of the window, kept under `tests/out` to be looked at, as PNG.
+    pub async fn picture(&self, name: &str) -> Result<Vec<u8>> {
+        let png = self.driver.screenshot_as_png().await?;
+        let folder = tests::repository().join("tests/out");
+        fs::create_dir_all(&folder)?;
+        fs::write(folder.join(name), &png)?;
+        Ok(png)
+    }
+
+    /// No error in the console, no request to another host.
+    pub async fn check_clean(&self) -> Result<()> {
+        let log = self.driver.browser_log().await?;
+        let errors: Vec<_> = log.iter().filter(|entry| entry.level == "SEVERE").collect();
+        ensure!(errors.is_empty(), "errors in the console: {errors:#?}");
+        let script = "return performance.getEntriesByType('resource').map(e => e.name)";
+        let asked: Vec<String> = self.ask(script).await?;
+        let others: Vec<_> = asked
+            .iter()
+            .filter(|a| !a.starts_with(&self.address))
+            .collect();
+        ensure!(others.is_empty(), "other hosts were asked: {others:?}");
+        ensure!(
+            !asked.is_empty(),
+            "the page loaded nothing, so nothing was checked"
+        );
+        Ok(())
+    }
+}

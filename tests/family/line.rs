@@ -1,0 +1,200 @@
+//! One line of the family, its gaps placed by the model's own lip speeds.
+
+use super::riders;
+use fastrand::Rng;
+use sim::constants::GRAVITY;
+use sim::plan::{
+    Feature, Flat, Jump, Landing, Lie, Line, Lip, Mount, Plan, Roller, RunOut, StartRamp, Surface,
+    Weather, Yard,
+};
+use sim::ride::{EventKind, Run};
+use sim::setup::{Ridden, ride_plan};
+
+/// A line of the family with its ride.
+pub struct Member {
+    /// The plan; every jump's gap placed.
+    pub plan: Plan,
+    /// How many of the jumps were placed: beyond them the rider was too slow for any gap.
+    pub placed: usize,
+    /// The ride over the finished line.
+    pub ridden: Ridden,
+    /// Aim past the knuckle, m, by jump.
+    pub aims: Vec<f64>,
+}
+
+/// A jump as it was left.
+#[derive(Clone, Copy, Debug)]
+pub struct Jumped {
+    /// Speed of the common mass centre, m/s.
+    pub speed: f64,
+    /// Its direction over level, rad.
+    pub direction: f64,
+    /// Mass centre ahead of and above the edge, m.
+    pub ahead: f64,
+    /// Mass centre above the edge, m.
+    pub above: f64,
+}
+
+/// Smallest gap worth building, m.
+const LEAST_GAP: f64 = 0.3;
+
+/// Least height of the front wheel's path over the knuckle, m.
+const CLEAR: f64 = 0.02;
+
+/// Least steep landing of the family, degrees.
+const LEAST_ANGLE: f64 = 18.0;
+
+/// Radius over which every knuckle is rounded, m.
+const KNUCKLE: f64 = 0.3;
+
+/// The member of the family with a seed.
+pub fn member(seed: u64) -> Member {
+    let mut rng = Rng::with_seed(seed.wrapping_mul(0x9E37_79B9_7F4A_7C15) ^ 0x0CA2_217E);
+    let rider = riders::all()[rng.usize(0..4)].clone();
+    let mut features = opening(&mut rng);
+    let jumps = 1 + rng.usize(0..3);
+    let grade = -pick(&mut rng, 0.0, 0.08);
+    let (mut placed, mut aims) = (0, Vec::new());
+    for k in 0..jumps {
+        let aim = pick(&mut rng, 0.3, 1.0);
+        let mut jump = jump(&mut rng);
+        let flat = pick(&mut rng, 2.0, 5.0);
+        let mut trial = features.clone();
+        jump.gap = 3.0;
+        trial.push(Feature::Jump(jump.clone()));
+        let ridden = ride(&plan(trial, grade, &rider));
+        let Some(left) = left(&ridden.run, k, ridden.profile.lips[k].edge) else { break };
+        let Some(gap) = fit(&mut jump, left, aim, grade, &rider) else { break };
+        jump.gap = gap;
+        features.push(Feature::Jump(jump));
+        features.push(Feature::Flat(Flat { length: flat, surface: Surface::Packed }));
+        aims.push(aim);
+        placed += 1;
+    }
+    features.push(Feature::RunOut(RunOut { length: 12.0, surface: Surface::Packed }));
+    let plan = plan(features, grade, &rider);
+    let ridden = ride(&plan);
+    Member { plan, placed, ridden, aims }
+}
+
+fn ride(plan: &Plan) -> Ridden {
+    ride_plan(plan, 0).unwrap_or_else(|faults| panic!("{faults:?}"))
+}
+
+fn pick(rng: &mut Rng, low: f64, high: f64) -> f64 {
+    low + rng.f64() * (high - low)
+}
+
+fn opening(rng: &mut Rng) -> Vec<Feature> {
+    let mut features = vec![Feature::StartRamp(StartRamp {
+        platform_height: pick(rng, 1.6, 4.0),
+        angle_deg: pick(rng, 25.0, 40.0),
+        bottom_radius: pick(rng, 2.5, 4.0),
+        edge_radius: 0.8,
+        push_off: pick(rng, 0.8, 1.6),
+        surface: Surface::Wood,
+    })];
+    features.push(flat(rng, 1.0, 3.0));
+    for _ in 0..rng.usize(0..4) {
+        let length = pick(rng, 2.2, 4.2);
+        features.push(Feature::Roller(Roller {
+            height: length * pick(rng, 0.06, 0.13),
+            length,
+            count: 1,
+            surface: Surface::Packed,
+        }));
+    }
+    features.push(flat(rng, 1.5, 4.0));
+    features
+}
+
+fn flat(rng: &mut Rng, low: f64, high: f64) -> Feature {
+    Feature::Flat(Flat { length: pick(rng, low, high), surface: Surface::Packed })
+}
+
+fn jump(rng: &mut Rng) -> Jump {
+    let height = pick(rng, 0.3, 1.2);
+    let landing = (height * pick(rng, 0.7, 1.2)).max(0.3);
+    let angle_deg = pick(rng, 18.0, 35.0);
+    // A low steep landing leaves room for no more than this between its two arcs.
+    let room = 0.9 * landing / (1.0 - angle_deg.to_radians().cos()) - KNUCKLE;
+    Jump {
+        lip: Lip { height, radius: pick(rng, 1.8, 4.0), lead_in: None, surface: Surface::Wood },
+        gap: 0.0,
+        decked: false,
+        landing: Landing {
+            height: landing,
+            angle_deg,
+            knuckle_radius: KNUCKLE,
+            bottom_radius: pick(rng, 2.5, 4.0).min(room),
+            length: None,
+            surface: Surface::Packed,
+        },
+    }
+}
+
+fn plan(features: Vec<Feature>, grade: f64, rider: &Mount) -> Plan {
+    Plan {
+        name: "Family".into(),
+        yard: Yard { length: 120.0, lie: Lie::Grade(grade) },
+        line: Line::Features(features),
+        riders: vec![rider.clone()],
+        weather: Weather::default(),
+        initial_speed: None,
+    }
+}
+
+fn left(run: &Run, lip: usize, edge: glam::DVec2) -> Option<Jumped> {
+    run.events.iter().find_map(|e| match e.kind {
+        EventKind::LipLeft { lip: l, speed, direction, centre_x, centre_z, .. } if l == lip => {
+            Some(Jumped { speed, direction, ahead: centre_x - edge.x, above: centre_z - edge.y })
+        }
+        _ => None,
+    })
+}
+
+/// Places the gap. Over a landing too steep for the flight the front wheel would strike the knuckle
+/// before the rear wheel could come down past it: such a landing is laid back until the front wheel
+/// passes over; below the family's least steepness there is no jump to build.
+fn fit(jump: &mut Jump, left: Jumped, aim: f64, grade: f64, rider: &Mount) -> Option<f64> {
+    loop {
+        let (gap, over) = gap_for(jump, left, aim, grade, rider)?;
+        if over >= CLEAR {
+            return Some(gap);
+        }
+        jump.landing.angle_deg -= 1.0;
+        if jump.landing.angle_deg < LEAST_ANGLE {
+            return None;
+        }
+    }
+}
+
+/// The gap that is cleared by `aim`: the mass centre's parabola, begun as the rear wheel leaves the
+/// edge, meets the slope with a bike that stands square on it, the rider over its middle and the
+/// rear wheel that far past the knuckle. Beside it, how far over the knuckle the front wheel passes.
+fn gap_for(jump: &Jump, left: Jumped, aim: f64, grade: f64, rider: &Mount) -> Option<(f64, f64)> {
+    let m = sim::setup::mount(rider, &Weather::default());
+    let stand = m.tyre.radius
+        + (m.rider_mass * m.reach_usual + m.bike_mass * m.bike_rise) / m.mass();
+    // The landing's angle counts from the ground's own slope.
+    let slope = jump.landing.angle_deg.to_radians() - grade.atan();
+    let (sin, cos) = slope.sin_cos();
+    let past = aim + 0.5 * m.wheelbase * cos;
+    let (vx, vz) = (left.speed * left.direction.cos(), left.speed * left.direction.sin());
+    let (mut gap, mut over) = (1.0, 0.0);
+    let front = aim + m.wheelbase * cos;
+    for _ in 0..20 {
+        // Height of the knuckle over the edge depends on the gap through the yard's grade.
+        let knuckle = jump.landing.height + grade * gap - jump.lip.height;
+        let target = knuckle - past * slope.tan() + stand * cos;
+        let root = vz * vz + 2.0 * GRAVITY * (left.above - target);
+        if root < 0.0 || vx <= 0.0 {
+            return None;
+        }
+        let flown = vx * (vz + root.sqrt()) / GRAVITY;
+        let back = front / vx;
+        over = (root.sqrt() - 0.5 * GRAVITY * back) * back - front * slope.tan();
+        gap = left.ahead + flown - past - stand * sin;
+    }
+    (gap >= LEAST_GAP).then_some((gap, over))
+}

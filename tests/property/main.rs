@@ -1,0 +1,4 @@
+//! Laws that hold for every input, tried on random ones.
+
+mod link;
+mod units;

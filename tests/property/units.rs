@@ -1,0 +1,228 @@
+//! Quantities as text: what is written reads back, and nothing typed breaks the reader.
+
+use proptest::prelude::*;
+use proptest::sample::select;
+use sim::error::Quantity;
+use sim::units::{System, Wrong, edit, format, parse, step};
+use tests::plans;
+
+const QUANTITIES: [Quantity; 11] = [
+    Quantity::Length,
+    Quantity::Area,
+    Quantity::Angle,
+    Quantity::Speed,
+    Quantity::Mass,
+    Quantity::Inertia,
+    Quantity::Pressure,
+    Quantity::Stiffness,
+    Quantity::Temperature,
+    Quantity::Number,
+    Quantity::Count,
+];
+
+fn quantity() -> impl Strategy<Value = Quantity> {
+    select(QUANTITIES.to_vec())
+}
+
+fn system() -> impl Strategy<Value = System> {
+    select(vec![System::Metric, System::Feet])
+}
+
+proptest! {
+    #[test]
+    fn written_reads_back_within_half_a_step(
+        quantity in quantity(), system in system(), steps in -500_000.0..500_000.0,
+    ) {
+        let step = step(quantity, system);
+        let value = steps * step;
+        let text = format(value, quantity, system);
+        let back = parse(&text, quantity, system).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        // Half a step, and the rounding of numbers of this size.
+        let bound = 0.5 * step + 1e-12 * value.abs().max(300.0);
+        prop_assert!((back - value).abs() <= bound, "{value} -> {text} -> {back}");
+        prop_assert_eq!(format(back, quantity, system), text);
+    }
+
+    #[test]
+    fn a_field_left_alone_keeps_its_number(
+        quantity in quantity(), system in system(), thousandths in -999_999_i32..999_999,
+    ) {
+        let system_step = 10_f64.powi(3);
+        let unit_value = f64::from(thousandths) / system_step;
+        let typed = std::format!("{unit_value}");
+        if let Ok(value) = parse(&typed, quantity, system) {
+            let shown = edit(value, quantity, system);
+            prop_assert_eq!(parse(&shown, quantity, system), Ok(value), "{}", shown);
+        }
+    }
+
+    #[test]
+    fn nothing_typed_breaks_the_reader(
+        text in ".{0,40}",
+        near in "[-−+ 0-9.,/'\"′″½¼a-z°²%⁄]{0,16}",
+        quantity in quantity(), system in system(),
+    ) {
+        for text in [text, near] {
+            match parse(&text, quantity, system) {
+                Ok(value) => prop_assert!(value.is_finite(), "{text}"),
+                Err(error) => {
+                    prop_assert_eq!(&error.given, &text);
+                    prop_assert!(error.to_string().contains("accepted: "), "{}", error);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn any_number_can_be_written(value in plans::number(), quantity in quantity(), system in system()) {
+        prop_assert!(!format(value, quantity, system).is_empty());
+        prop_assert!(!edit(value, quantity, system).is_empty());
+    }
+
+    #[test]
+    fn feet_and_inches_in_every_spelling(feet in 1_i32..40, inches in 0_i32..12, eighths in 1_i32..8) {
+        let metres = f64::from((feet * 12 + inches) * 8 + eighths) * 127.0 / 40_000.0;
+        for text in [
+            std::format!("{feet}' {inches} {eighths}/8\""),
+            std::format!("{feet}'{inches}-{eighths}/8\""),
+            std::format!("{feet}ft {inches} {eighths}/8 in"),
+            std::format!("{feet} feet {inches} {eighths}/8 inches"),
+            std::format!("{feet}′-{inches} {eighths}⁄8″"),
+            std::format!("{} {eighths}/8in", feet * 12 + inches),
+            std::format!("{feet}' {inches} {eighths}/8"),
+        ] {
+            for system in [System::Metric, System::Feet] {
+                prop_assert_eq!(parse(&text, Quantity::Length, system), Ok(metres), "{}", text);
+            }
+        }
+    }
+}
+
+/// Expected values: the international yard and pound agreement (1959), 1 in = 0.0254 m.
+#[test]
+fn lengths_as_builders_type_them() {
+    let cases = [
+        ("4' 6\"", 1.3716),
+        ("4ft 6in", 1.3716),
+        ("54in", 1.3716),
+        ("4.5", 1.3716),
+        ("4 1/2", 1.3716),
+        ("4½'", 1.3716),
+        ("4' 6", 1.3716),
+        ("4'-6\"", 1.3716),
+        ("1.37 m", 1.37),
+        ("1,37 m", 1.37),
+        ("137cm", 1.37),
+        ("1 m 37 cm", 1.37),
+        ("1370 MM", 1.37),
+        ("6-1/2\"", 0.1651),
+        ("4' 6 1/2\"", 1.3843),
+        ("1/2 in.", 0.0127),
+        (".5 ft", 0.1524),
+        ("-2' 3\"", -0.6858),
+        ("\u{2212}2 m", -2.0),
+        ("4 ft.", 1.2192),
+    ];
+    for (text, metres) in cases {
+        assert_eq!(
+            parse(text, Quantity::Length, System::Feet),
+            Ok(metres),
+            "{text}"
+        );
+    }
+    assert_eq!(parse("4.5", Quantity::Length, System::Metric), Ok(4.5));
+}
+
+/// Expected values: 1 mi = 1609.344 m and 1 lb = 0.45359237 kg (1959 agreement), standard gravity
+/// 9.80665 m/s² (3rd CGPM, 1901), and the definition of the Fahrenheit scale (NIST SP 811, 2008,
+/// appendix B).
+#[test]
+fn other_quantities() {
+    use Quantity::*;
+    let cases = [
+        ("18 km/h", Speed, 5.0),
+        ("10 mph", Speed, 4.4704),
+        ("5.5 m/s", Speed, 5.5),
+        ("59 °F", Temperature, 15.0),
+        ("-40 °F", Temperature, -40.0),
+        ("15C", Temperature, 15.0),
+        ("70 lb", Mass, 31.7514659),
+        ("32 kg", Mass, 32.0),
+        ("2.5 bar", Pressure, 250_000.0),
+        ("250 kPa", Pressure, 250_000.0),
+        (
+            "36 psi",
+            Pressure,
+            36.0 * 0.45359237 * 9.80665 / (0.0254 * 0.0254),
+        ),
+        ("3.5 sq ft", Area, 0.325_160_64),
+        ("24°", Angle, 24.0),
+        ("60 N/mm", Stiffness, 60_000.0),
+        ("50 %", Number, 0.5),
+        ("3", Count, 3.0),
+    ];
+    for (text, quantity, value) in cases {
+        for system in [System::Metric, System::Feet] {
+            let read = parse(text, quantity, system);
+            let near = read
+                .as_ref()
+                .is_ok_and(|read| (read - value).abs() <= 1e-12 * value.abs());
+            assert!(near, "{text}: {read:?}, not {value}");
+        }
+    }
+}
+
+#[test]
+fn written_as_a_builder_reads_it() {
+    use Quantity::*;
+    let cases = [
+        (1.3716, Length, "1.37 m", "4' 6\""),
+        (0.1651, Length, "0.17 m", "6 1/2\""),
+        (1.2192, Length, "1.22 m", "4'"),
+        (0.0, Length, "0.00 m", "0\""),
+        (-0.6858, Length, "-0.69 m", "-2' 3\""),
+        (1.2255, Length, "1.23 m", "4' 1/4\""),
+        (5.1, Speed, "18.4 km/h", "11.4 mph"),
+        (24.0, Angle, "24°", "24°"),
+        (32.0, Mass, "32 kg", "70.5 lb"),
+        (250_000.0, Pressure, "2.5 bar", "36 psi"),
+        (15.0, Temperature, "15 °C", "59 °F"),
+        (-0.04, Number, "-0.04", "-0.04"),
+        (2.0, Count, "2", "2"),
+    ];
+    for (value, quantity, metric, feet) in cases {
+        assert_eq!(format(value, quantity, System::Metric), metric);
+        assert_eq!(format(value, quantity, System::Feet), feet);
+    }
+    assert_eq!(edit(0.057, Length, System::Metric), "0.057 m");
+    assert_eq!(edit(1.3716, Length, System::Feet), "4' 6\"");
+    assert_eq!(edit(1.37, Length, System::Feet), "53.937008 in");
+}
+
+#[test]
+fn what_cannot_be_read_says_why() {
+    let cases = [
+        ("", Wrong::Empty),
+        ("tall", Wrong::NotANumber),
+        ("4 furlongs", Wrong::UnknownUnit("furlongs".to_owned())),
+        ("4 kg", Wrong::UnknownUnit("kg".to_owned())),
+        ("6\" 4'", Wrong::Order),
+        ("4' 14\"", Wrong::Order),
+        ("4 6", Wrong::Order),
+        ("1,250", Wrong::Comma),
+        ("6 3/2", Wrong::Fraction),
+        ("1/0", Wrong::Fraction),
+        ("4 ft .5 in", Wrong::NotANumber),
+        ("1234567890123", Wrong::TooManyDigits),
+        ("--4", Wrong::NotANumber),
+    ];
+    for (text, wrong) in cases {
+        let error = parse(text, Quantity::Length, System::Feet).map_err(|e| e.wrong);
+        assert_eq!(error, Err(wrong), "{text}");
+    }
+    let whole = parse("2.5", Quantity::Count, System::Metric).map_err(|e| e.to_string());
+    assert_eq!(
+        whole,
+        Err("\"2.5\": only whole numbers count; accepted: 1, 2, 3".to_owned())
+    );
+}

@@ -1,0 +1,5 @@
+//! The repository keeps its own rules.
+
+mod arrows;
+mod docs;
+mod tree;

@@ -1,0 +1,69 @@
+#!/usr/bin/env bash
+# Installs what the checks need on a fresh Debian machine with Rust, then runs every check there
+# is. The last line counts what passed and what failed; any failure makes the whole fail.
+set -uo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/.." || exit 1
+out=tests/out
+mkdir -p "$out"
+passed=0
+failed=0
+
+install_what_is_missing() {
+  local missing=()
+  command -v cc >/dev/null || missing+=(gcc libc6-dev)
+  command -v chromium >/dev/null || missing+=(chromium)
+  command -v chromedriver >/dev/null || missing+=(chromium-driver)
+  if [ ${#missing[@]} -gt 0 ]; then
+    local root=()
+    [ "$(id -u)" -eq 0 ] || root=(sudo)
+    "${root[@]}" apt-get update &&
+      "${root[@]}" env DEBIAN_FRONTEND=noninteractive \
+        apt-get install -y --no-install-recommends "${missing[@]}" || return 1
+  fi
+  # The toolchain file names compiler, components and target; rustup brings what is not there.
+  rustup target add wasm32-unknown-unknown
+}
+
+# Runs one step that is a check by itself.
+step() {
+  local name=$1
+  shift
+  echo "== $name"
+  if "$@"; then
+    passed=$((passed + 1))
+  else
+    failed=$((failed + 1))
+    echo "== $name FAILED"
+  fi
+}
+
+# Runs tests and adds up what their own closing lines count.
+tests() {
+  local name=$1 log="$out/$1.txt" status counted
+  shift
+  echo "== $name"
+  "$@" 2>&1 | tee "$log"
+  status=${PIPESTATUS[0]}
+  counted=$(awk '/^test result: / { p += $4; f += $6 } END { print p + 0, f + 0 }' "$log")
+  passed=$((passed + ${counted% *}))
+  failed=$((failed + ${counted#* }))
+  # Tests that did not compile, or a run that ran nothing, have no line that counts them.
+  if [ "$counted" = "0 0" ] || { [ "$status" -ne 0 ] && [ "${counted#* }" -eq 0 ]; }; then
+    failed=$((failed + 1))
+    echo "== $name FAILED"
+  fi
+}
+
+install_what_is_missing || {
+  echo "what the checks need could not be installed"
+  echo "0 passed, 1 failed"
+  exit 1
+}
+step format cargo fmt --all --check
+step lints cargo clippy --workspace --all-targets --quiet -- -D warnings
+step documentation env RUSTDOCFLAGS="-D warnings" cargo doc --workspace --no-deps --quiet
+step host cargo build --release --quiet
+tests tests cargo test --workspace --no-fail-fast -- --show-output
+
+echo "$passed passed, $failed failed"
+[ "$failed" -eq 0 ] && [ "$passed" -gt 0 ]
