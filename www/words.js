@@ -12,6 +12,16 @@ export const kinds = {
 export const rollers = (first, last) => `Rollers ${first}–${last}`;
 export const numbered = (kind, number) => `${kinds[kind]} ${number}`;
 
+// A feature at a glance; `l` writes a length out.
+export const digests = {
+  start_ramp: (f, l) => `${l(f.platform_height)} high`,
+  flat: (f, l) => `${l(f.length)} long`,
+  roller: (f, l) => `${l(f.height)} high`,
+  jump: (f, l) => `lip ${l(f.lip.height)}, gap ${l(f.gap)}`,
+  turn: (f, l) => `radius ${l(f.radius)}`,
+  run_out: (f, l) => `${l(f.length)} long`,
+};
+
 export const surfaces = {
   wood: "Wood",
   paved: "Paved",

@@ -10,6 +10,9 @@ const told = document.getElementById("told");
 
 const NOTHING = "–";
 
+// A length that is written as nothing is neither short nor past, m.
+const NOUGHT = 0.005;
+
 // Equivalent fall height beyond which a landing is called hard, m: the lower end of what published
 // designs aim at (Hubbard 2009, J. ASTM Int. 6; McNeil, Hubbard and Swedberg 2012), as children
 // deserve.
@@ -35,7 +38,7 @@ function landing(jump) {
   const { rear_past_knuckle: rear, front_past_knuckle: front } = jump;
   if (rear == null || front == null) return NOTHING;
   const length = (metres) => shown(Math.abs(metres), "length");
-  return words.wheels(length(rear), rear < 0, length(front), front < 0);
+  return words.wheels(length(rear), rear < -NOUGHT, length(front), front < -NOUGHT);
 }
 
 /** How a jump went, in words. */

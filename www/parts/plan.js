@@ -3,7 +3,7 @@
 import { state, edit, choose, onChange, features } from "../state.js";
 import { names } from "../names.js";
 import { shown } from "../units.js";
-import { kinds, act, groups } from "../words.js";
+import { kinds, act, groups, digests, grounds } from "../words.js";
 import { formOf, fresh, riderForm, startForm, yardForm, weatherForm } from "./forms.js";
 import { group } from "./fields.js";
 import { rider } from "./rider.js";
@@ -19,18 +19,10 @@ const syncAll = () => {
   for (const box of document.querySelectorAll("#plan .field")) box.sync();
 };
 
-// The numbers that tell one feature from another at a glance.
-const digests = {
-  start_ramp: (f) => [f.platform_height],
-  flat: (f) => [f.length],
-  roller: (f) => [f.height],
-  jump: (f) => [f.lip.height, f.gap, f.landing.height],
-  turn: (f) => [f.radius],
-  run_out: (f) => [f.length],
-};
-
+/** The numbers that tell one feature from another at a glance. */
 function digest(feature) {
-  return digests[feature.kind](feature).map((v) => shown(v, "length")).join(" · ");
+  const texts = digests[feature.kind];
+  return texts(feature, (value) => shown(value, "length"));
 }
 
 function button(text, name, act) {
@@ -113,7 +105,7 @@ function section(name, id, ...content) {
   const details = document.createElement("details");
   details.id = id;
   const summary = document.createElement("summary");
-  summary.textContent = name;
+  summary.append(name, document.createElement("span"));
   details.append(summary, ...content);
   return details;
 }
@@ -126,9 +118,20 @@ function showMore() {
     section(groups.weather, "weather", ...weatherForm.map((g) => group("weather", g))),
   );
   for (const id of open) document.getElementById(id).open = true;
+  digestMore();
+}
+
+/** What the closed parts of the plan hold. */
+function digestMore() {
+  const { riders, yard, weather } = state.plan;
+  const say = (id, text) => (document.querySelector(`#${id} summary span`).textContent = text);
+  say("rider", riders[0].label);
+  say("yard", shown(yard.length, "length"));
+  say("weather", grounds[weather.ground]);
 }
 
 function digestAll() {
+  digestMore();
   features(state.plan).forEach((feature, i) => {
     const span = list.querySelector(`[data-feature="${i}"] .feature span`);
     if (span) span.textContent = digest(feature);

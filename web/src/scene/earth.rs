@@ -82,7 +82,10 @@ fn wash(profile: &Profile, strip: &Strip, sheet: &mut Sheet) {
 fn texture(piece: &Piece, strip: &Strip, sheet: &mut Sheet) {
     let marks = || marks(piece, strip);
     match piece.character.surface {
-        Surface::Paved => paved(piece, strip, sheet),
+        Surface::Paved => {
+            hatch(marks(), 1.0, strip, sheet);
+            paved(piece, strip, sheet);
+        }
         Surface::Gravel => hatch(marks(), 0.25, strip, sheet),
         Surface::Soft => hatch(marks(), 0.6, strip, sheet),
         Surface::Grass => {
@@ -133,9 +136,9 @@ fn paved(piece: &Piece, strip: &Strip, sheet: &mut Sheet) {
     let strip = *strip;
     let under = land::along(piece, &strip).map(|(p, heading)| {
         let into = DVec2::from_angle(heading - std::f64::consts::FRAC_PI_2);
-        strip.place(p) + DVec2::new(into.x, -into.y) * 5.0
+        strip.place(p) + DVec2::new(into.x, -into.y) * 3.5
     });
-    sheet.line(Ink::Hatch, 2.0, under);
+    sheet.line(Ink::Hatch, 3.0, under);
 }
 
 /// Distance between strokes, m: it doubles and halves with the scale, so that strokes stay with

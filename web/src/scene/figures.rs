@@ -39,7 +39,9 @@ impl Type {
 pub fn speeds(profile: &Profile, view: View, strip: &Strip, sheet: &mut Sheet) {
     let sizes = Type::of(view);
     for (i, lip) in profile.lips.iter().enumerate() {
-        if !strip.shows(lip.edge.x - 1.5, lip.edge.x + 1.5) {
+        // Where one strip follows the rider, a figure shows before its lip does.
+        let slack = if view == View::Follow { 1.5 } else { 0.0 };
+        if !strip.shows(lip.edge.x - slack, lip.edge.x + slack) {
             continue;
         }
         let edge = strip.place(lip.edge);
@@ -53,20 +55,15 @@ pub fn speeds(profile: &Profile, view: View, strip: &Strip, sheet: &mut Sheet) {
         let top = base - DVec2::new(0.0, 0.85 * sizes.figure);
         sheet.line(Ink::Figure, 1.0, [edge - DVec2::new(0.0, 9.0), top]);
         sheet.disc(Ink::Figure, edge, 3.2);
-        sheet.text(
-            Ink::Figure,
-            sizes.figure,
-            base,
-            Align::Left,
-            Label::Speed(i),
-        );
-        sheet.text(
-            Ink::Name,
-            13.0,
-            base + DVec2::new(4.0, 0.0),
-            Align::Right,
-            Label::Unit,
-        );
+        let (figure, unit) = (Label::Speed(i), Label::Unit);
+        if view == View::Whole {
+            // Close together, figures have no room for their unit.
+            sheet.text(Ink::Figure, sizes.figure, base, Align::Middle, figure);
+            continue;
+        }
+        let beside = base + DVec2::new(4.0, 0.0);
+        sheet.text(Ink::Figure, sizes.figure, base, Align::Left, figure);
+        sheet.text(Ink::Name, 13.0, beside, Align::Right, unit);
     }
 }
 

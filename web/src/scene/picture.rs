@@ -10,7 +10,7 @@ use super::view::{self, Strip, View};
 use super::{earth, figures, land, wood};
 use glam::DVec2;
 use sim::plan::Plan;
-use sim::profile::Profile;
+use sim::profile::{Profile, Span};
 use sim::ride::{SAMPLE_STEP, Sample};
 use sim::setup::Ridden;
 
@@ -78,7 +78,7 @@ impl Picture {
             }
             View::Whole => {
                 let relief = |a, b| land::relief(&self.profile, a, b);
-                view::whole(seen.size, self.stations(), relief, strips);
+                view::whole(seen.size, self.seams(), relief, strips);
             }
         }
     }
@@ -120,7 +120,7 @@ impl Picture {
 
     fn ground(&self, seen: &Seen, strip: &Strip, labels: &Labels, sheet: &mut Sheet) {
         let profile = &self.profile;
-        let chosen = |s: &&sim::profile::Span| Some(s.feature) == seen.chosen;
+        let chosen = |s: &&Span| Some(s.feature) == seen.chosen;
         earth::draw(profile, strip, sheet);
         wood::draw(profile, strip, sheet);
         if let Some(span) = profile.spans.iter().find(chosen) {
@@ -140,10 +140,21 @@ impl Picture {
         body.draw_near(strip, sheet);
     }
 
-    fn stations(&self) -> std::ops::Range<f64> {
-        let pieces = &self.profile.pieces;
-        let ends = (pieces.first(), pieces.last());
-        ends.0.map_or(0.0, |p| p.start.x)..ends.1.map_or(1.0, |p| p.end.x)
+    /// Where the line may be cut into rows: between features, or between pieces where a surveyed
+    /// line has no features.
+    fn seams(&self) -> impl Iterator<Item = f64> + Clone {
+        let Profile { spans, pieces, .. } = &self.profile;
+        let pieces = if spans.is_empty() {
+            pieces.as_slice()
+        } else {
+            &[]
+        };
+        let first = self.profile.pieces.first().map_or(0.0, |p| p.start.x);
+        let last = spans
+            .iter()
+            .map(|s| s.to.x)
+            .chain(pieces.iter().map(|p| p.end.x));
+        std::iter::once(first).chain(last)
     }
 
     /// Height of the bike averaged over the time around `t`, m.

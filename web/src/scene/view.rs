@@ -4,7 +4,6 @@
 //! of text, and so it is here: as many rows as give the largest scale that fits.
 
 use glam::DVec2;
-use std::ops::Range;
 
 /// A stretch of the line on a part of the sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -84,30 +83,33 @@ pub fn follow(size: DVec2, rider: DVec2) -> Strip {
     }
 }
 
-/// The whole line in rows on a sheet of `size` px. `relief(a, b)` gives the lowest and highest
+/// The whole line in rows on a sheet of `size` px. The rows break only at `seams`, which begin
+/// with the first station and end with the last; `relief(a, b)` gives the lowest and highest
 /// ground between two stations.
 pub fn whole(
     size: DVec2,
-    stations: Range<f64>,
+    seams: impl Iterator<Item = f64> + Clone,
     relief: impl Fn(f64, f64) -> (f64, f64),
     rows: &mut Vec<Strip>,
 ) {
-    let mut best = (0.0, 1);
+    let mut best = (0.0, [0.0; MOST_ROWS + 1], 1);
     for count in 1..=MOST_ROWS {
-        let scale = scale_of(size, &stations, count, &relief);
+        let cuts = cuts(seams.clone(), count);
+        let scale = scale_of(size, &cuts[..=count], &relief);
         if scale > best.0 {
-            best = (scale, count);
+            best = (scale, cuts, count);
         }
     }
-    let (scale, count) = best;
-    let cuts = cuts(&stations, count);
+    let (scale, cuts, count) = best;
+    let cuts = &cuts[..=count];
     let used = cuts
-        .clone()
-        .map(|(a, b)| tall(relief(a, b)) * scale + FOOTROOM);
+        .windows(2)
+        .map(|c| tall(relief(c[0], c[1])) * scale + FOOTROOM);
     let spare = (size.y - used.sum::<f64>()) / count as f64;
     let mut top = 0.0;
     rows.clear();
-    for (from, to) in cuts {
+    for cut in cuts.windows(2) {
+        let (from, to) = (cut[0], cut[1]);
         let (low, high) = relief(from, to);
         let bottom = top + tall((low, high)) * scale + FOOTROOM + spare;
         let left = (size.x - (to - from) * scale) * 0.5;
@@ -129,31 +131,35 @@ fn tall((low, high): (f64, f64)) -> f64 {
     high - low + HEADROOM
 }
 
-/// First and last station of each of `count` rows of one length.
-fn cuts(stations: &Range<f64>, count: usize) -> impl Iterator<Item = (f64, f64)> + Clone + use<> {
-    let (start, length) = (
-        stations.start,
-        (stations.end - stations.start) / count as f64,
-    );
-    (0..count).map(move |row| {
-        (
-            start + length * row as f64,
-            start + length * (row + 1) as f64,
-        )
-    })
+/// The ends of `count` rows: at the seams nearest to where rows of one length would end.
+fn cuts(seams: impl Iterator<Item = f64> + Clone, count: usize) -> [f64; MOST_ROWS + 1] {
+    let ends = |ends: (f64, f64), s: f64| (ends.0.min(s), ends.1.max(s));
+    let (start, end) = seams.clone().fold((f64::INFINITY, f64::NEG_INFINITY), ends);
+    let mut cuts = [end; MOST_ROWS + 1];
+    for (i, cut) in cuts.iter_mut().enumerate().take(count) {
+        let even = start + (end - start) * i as f64 / count as f64;
+        let nearer = |a: f64, b: f64| {
+            if (b - even).abs() < (a - even).abs() {
+                b
+            } else {
+                a
+            }
+        };
+        *cut = seams.clone().fold(start, nearer);
+    }
+    cuts
 }
 
-/// The largest scale at which `count` rows fit.
-fn scale_of(
-    size: DVec2,
-    stations: &Range<f64>,
-    count: usize,
-    relief: &impl Fn(f64, f64) -> (f64, f64),
-) -> f64 {
-    let length = (stations.end - stations.start) / count as f64;
-    let height: f64 = cuts(stations, count).map(|(a, b)| tall(relief(a, b))).sum();
-    let across = (size.x - 2.0 * MARGIN) / length;
-    across.min((size.y - FOOTROOM * count as f64) / height)
+/// The largest scale at which rows with these ends fit; 0 where a row would be empty.
+fn scale_of(size: DVec2, cuts: &[f64], relief: &impl Fn(f64, f64) -> (f64, f64)) -> f64 {
+    let rows = || cuts.windows(2).map(|c| (c[0], c[1]));
+    if rows().any(|(a, b)| b - a < 0.5) {
+        return 0.0;
+    }
+    let longest = rows().map(|(a, b)| b - a).fold(0.0, f64::max);
+    let height: f64 = rows().map(|(a, b)| tall(relief(a, b))).sum();
+    let across = (size.x - 2.0 * MARGIN) / longest;
+    across.min((size.y - FOOTROOM * rows().count() as f64) / height)
 }
 
 #[cfg(test)]
@@ -164,7 +170,8 @@ mod tests {
 
     fn rows(size: DVec2, length: f64) -> Vec<Strip> {
         let mut rows = Vec::new();
-        whole(size, 0.0..length, |_, _| (-1.0, 0.5), &mut rows);
+        let seams = (0..=20).map(|i| length * f64::from(i) / 20.0);
+        whole(size, seams, |_, _| (-1.0, 0.5), &mut rows);
         rows
     }
 
@@ -192,6 +199,19 @@ mod tests {
                     "{px} in {row:?}"
                 );
             }
+        }
+    }
+
+    #[test]
+    fn rows_break_only_at_seams_and_a_line_without_any_lies_in_one() {
+        let mut rows = Vec::new();
+        for seams in [vec![0.0, 11.0, 29.0, 52.0, 60.0], vec![0.0, 60.0]] {
+            whole(PHONE, seams.iter().copied(), |_, _| (-1.0, 0.5), &mut rows);
+            assert!(
+                rows.iter()
+                    .all(|r| seams.contains(&r.from) && seams.contains(&r.to))
+            );
+            assert!(rows.len() < seams.len());
         }
     }
 

@@ -4,7 +4,7 @@ use super::sheet::{Ink, Sheet};
 use super::view::Strip;
 use super::{earth, land};
 use glam::DVec2;
-use sim::profile::{Intent, Profile};
+use sim::profile::{Intent, Piece, Profile};
 
 /// Depths of the parallel strokes under the line, px.
 const BOARDS: [f64; 2] = [4.0, 7.5];
@@ -49,7 +49,7 @@ fn under(profile: &Profile, p: DVec2, heading: f64, depth: f64, strip: &Strip) -
 }
 
 /// Posts stand at even stations, so that they belong to the line and not to the picture.
-fn posts(profile: &Profile, piece: &sim::profile::Piece, strip: &Strip, sheet: &mut Sheet) {
+fn posts(profile: &Profile, piece: &Piece, strip: &Strip, sheet: &mut Sheet) {
     let mut before: Option<DVec2> = None;
     for (p, _) in land::along(piece, strip) {
         if let Some(a) = before {
