@@ -97,7 +97,7 @@ fn plan_from(text: &str) -> Result<Plan, JsValue> {
 
 #[wasm_bindgen]
 impl Riding {
-    /// What the page tells of the ride: see [`Story`], with the trace as one array of numbers.
+    /// What the page tells of the ride: see `Story` in `story.rs`, with the trace as one array of numbers.
     pub fn story(&self) -> JsValue {
         let story = to_page(&self.story);
         let trace = Float64Array::from(self.story.trace.as_slice());
@@ -123,7 +123,7 @@ pub fn read(text: &str, quantity: JsValue, system: JsValue) -> Result<f64, JsVal
     units::parse(text, quantity, system).map_err(|error| JsValue::from_str(&error.to_string()))
 }
 
-/// Writes a number of a plan in the reader's units: see [`Written`].
+/// Writes a number of a plan in the reader's units: as shown, as typed, and the step between two values.
 ///
 /// # Errors
 /// Where the quantity or the system is unknown.
