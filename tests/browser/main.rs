@@ -1,10 +1,6 @@
 //! The page in a real browser: Chromium driven over WebDriver against the served page.
 
-mod child;
-mod ground;
-mod page;
-
-use ground::Ground;
+use browser::Ground;
 use libtest_mimic::{Arguments, Failed, Trial};
 use std::process::ExitCode;
 use std::sync::Arc;
