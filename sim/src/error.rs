@@ -1,10 +1,10 @@
 //! What is wrong with a plan, said so that it can be mended.
 
 use core::fmt;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// What kind of quantity a field holds, so that a page can say it in the reader's units.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Quantity {
     /// Metres.

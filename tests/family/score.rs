@@ -41,7 +41,8 @@ pub fn score(member: &Member) -> Score {
     let mut misses = Vec::new();
     let mut elsewhere = crash.map(|c| c.1);
     for (k, lip) in lips.iter().enumerate().take(member.placed) {
-        let left = |e: &sim::ride::Event| matches!(e.kind, EventKind::LipLeft { lip, .. } if lip == k);
+        let left =
+            |e: &sim::ride::Event| matches!(e.kind, EventKind::LipLeft { lip, .. } if lip == k);
         if let Some(i) = run.events.iter().position(left) {
             let down = run.events[i..].iter().find_map(|e| match e.kind {
                 EventKind::TouchedDown { rear_x, .. } if rear_x > lip.edge.x => Some(rear_x),
@@ -63,7 +64,11 @@ pub fn score(member: &Member) -> Score {
             break;
         };
         let down = run.events[i..].iter().find_map(|e| match e.kind {
-            EventKind::TouchedDown { rear_x, pitch_to_slope, .. } if rear_x > lip.edge.x => Some(pitch_to_slope),
+            EventKind::TouchedDown {
+                rear_x,
+                pitch_to_slope,
+                ..
+            } if rear_x > lip.edge.x => Some(pitch_to_slope),
             _ => None,
         });
         jumps.push(match down {
@@ -72,5 +77,9 @@ pub fn score(member: &Member) -> Score {
             None => How::Nowhere,
         });
     }
-    Score { jumps, misses, elsewhere }
+    Score {
+        jumps,
+        misses,
+        elsewhere,
+    }
 }

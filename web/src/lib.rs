@@ -1,1 +1,136 @@
-//! The simulator in the browser.
+//! The simulator in the browser: ten functions that the page calls, and nothing else.
+
+mod convert;
+mod drawing;
+mod paint;
+mod panic;
+mod rows;
+pub mod scene;
+mod story;
+
+pub use drawing::Drawing;
+
+use convert::{from_page, plan_from_page, to_page};
+use js_sys::{Float64Array, Reflect};
+use serde::Serialize;
+use sim::error::Quantity;
+use sim::plan::{self, Plan};
+use sim::units::{self, System};
+use sim::{link, setup};
+use story::Story;
+use wasm_bindgen::prelude::*;
+
+/// A plan and, where the link it came in is no good, why.
+#[derive(Serialize)]
+struct Opened {
+    plan: Plan,
+    trouble: Option<String>,
+}
+
+/// A quantity as the reader sees it.
+#[derive(Serialize)]
+struct Written {
+    /// Where it is shown.
+    shown: String,
+    /// Where it is typed.
+    field: String,
+    /// Difference between two neighbouring values, in the plan's unit.
+    step: f64,
+}
+
+/// Opens the plan in the part of an address after `#`. Nothing there opens the demonstration
+/// line; so does a link that is damaged, and it says why.
+#[wasm_bindgen]
+pub fn open(fragment: &str) -> JsValue {
+    panic::tell_console();
+    let text = fragment.trim_start_matches('#');
+    let decoded = if text.is_empty() {
+        Ok(plan::demo())
+    } else {
+        link::decode(text).map(|decoded| decoded.plan)
+    };
+    to_page(&match decoded {
+        Ok(plan) => Opened {
+            plan,
+            trouble: None,
+        },
+        Err(error) => Opened {
+            plan: plan::demo(),
+            trouble: Some(error.to_string()),
+        },
+    })
+}
+
+/// The part of an address after `#` that holds a plan.
+///
+/// # Errors
+/// The faults of a plan that cannot be read.
+#[wasm_bindgen]
+pub fn link_to(plan: JsValue) -> Result<String, JsValue> {
+    let plan = plan_from_page(plan).map_err(|faults| to_page(&faults))?;
+    Ok(link::encode(&plan))
+}
+
+/// A ride of a plan's first rider, with all that is told and drawn of it.
+#[wasm_bindgen]
+pub struct Riding {
+    picture: scene::Picture,
+    story: Story,
+}
+
+/// Rides a plan.
+///
+/// # Errors
+/// Every fault of the plan, as an array.
+#[wasm_bindgen]
+pub fn ride(plan: JsValue) -> Result<Riding, JsValue> {
+    let plan = plan_from_page(plan).map_err(|faults| to_page(&faults))?;
+    let ridden = setup::ride_plan(&plan, 0).map_err(|faults| to_page(&faults))?;
+    let story = Story::of(&ridden);
+    match scene::Picture::new(&plan, ridden) {
+        Some(picture) => Ok(Riding { picture, story }),
+        None => Err(JsValue::from_str("nobody rides")),
+    }
+}
+
+#[wasm_bindgen]
+impl Riding {
+    /// What the page tells of the ride: see [`Story`], with the trace as one array of numbers.
+    pub fn story(&self) -> JsValue {
+        let story = to_page(&self.story);
+        let trace = Float64Array::from(self.story.trace.as_slice());
+        // Setting a property of a plain object that was just made cannot fail.
+        let _ = Reflect::set(&story, &"trace".into(), &trace);
+        story
+    }
+}
+
+impl Riding {
+    fn into_picture(self) -> scene::Picture {
+        self.picture
+    }
+}
+
+/// Reads what was typed for a quantity: the number in the plan's own unit.
+///
+/// # Errors
+/// Says in plain words what was given and what is accepted.
+#[wasm_bindgen]
+pub fn read(text: &str, quantity: JsValue, system: JsValue) -> Result<f64, JsValue> {
+    let (quantity, system): (Quantity, System) = (from_page(quantity)?, from_page(system)?);
+    units::parse(text, quantity, system).map_err(|error| JsValue::from_str(&error.to_string()))
+}
+
+/// Writes a number of a plan in the reader's units: see [`Written`].
+///
+/// # Errors
+/// Where the quantity or the system is unknown.
+#[wasm_bindgen]
+pub fn write(value: f64, quantity: JsValue, system: JsValue) -> Result<JsValue, JsValue> {
+    let (quantity, system): (Quantity, System) = (from_page(quantity)?, from_page(system)?);
+    Ok(to_page(&Written {
+        shown: units::format(value, quantity, system),
+        field: units::edit(value, quantity, system),
+        step: units::step(quantity, system),
+    }))
+}

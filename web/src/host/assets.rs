@@ -1,0 +1,118 @@
+//! The assembled page, held in memory: what is not in it cannot be asked for.
+
+use anyhow::{Context, Result};
+use std::collections::BTreeMap;
+use std::fs;
+use std::hash::{DefaultHasher, Hash, Hasher};
+use std::path::Path;
+
+/// One file of the page.
+#[derive(Debug)]
+pub struct Asset {
+    /// Its content.
+    pub bytes: Vec<u8>,
+    /// Its media type.
+    pub media_type: &'static str,
+    /// A tag that changes with the content, in quotes as the header wants it.
+    pub tag: String,
+}
+
+/// Every file of the page, by its path in the address.
+#[derive(Debug, Default)]
+pub struct Assets(BTreeMap<String, Asset>);
+
+impl Assets {
+    /// Reads a folder.
+    pub fn load(folder: &Path) -> Result<Self> {
+        let mut assets = Self::default();
+        assets.add(folder, "/")?;
+        Ok(assets)
+    }
+
+    /// The file for an address, without its query; a folder stands for its `index.html`.
+    pub fn find(&self, address: &str) -> Option<&Asset> {
+        let path = address.split(['?', '#']).next().unwrap_or_default();
+        if path.ends_with('/') {
+            return self.0.get(&format!("{path}index.html"));
+        }
+        self.0.get(path)
+    }
+
+    fn add(&mut self, folder: &Path, prefix: &str) -> Result<()> {
+        let entries = fs::read_dir(folder);
+        for entry in entries.with_context(|| format!("cannot read {}", folder.display()))? {
+            let entry = entry?;
+            let path = format!("{prefix}{}", entry.file_name().to_string_lossy());
+            if entry.file_type()?.is_dir() {
+                self.add(&entry.path(), &format!("{path}/"))?;
+            } else {
+                let asset = Asset::new(&path, fs::read(entry.path())?);
+                self.0.insert(path, asset);
+            }
+        }
+        Ok(())
+    }
+}
+
+impl Asset {
+    fn new(path: &str, bytes: Vec<u8>) -> Self {
+        let mut hasher = DefaultHasher::new();
+        bytes.hash(&mut hasher);
+        Self {
+            media_type: media_type(path),
+            tag: format!("\"{:016x}\"", hasher.finish()),
+            bytes,
+        }
+    }
+}
+
+/// The media type by the name's ending (IANA's registry; RFC 9239 for scripts).
+fn media_type(path: &str) -> &'static str {
+    match path.rsplit('.').next() {
+        Some("html") => "text/html; charset=utf-8",
+        Some("css") => "text/css; charset=utf-8",
+        Some("js") => "text/javascript; charset=utf-8",
+        Some("json") => "application/json",
+        Some("webmanifest") => "application/manifest+json",
+        Some("wasm") => "application/wasm",
+        Some("svg") => "image/svg+xml",
+        Some("png") => "image/png",
+        _ => "application/octet-stream",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn page() -> Assets {
+        let mut assets = Assets::default();
+        for path in ["/index.html", "/a.wasm", "/parts/b.js"] {
+            let asset = Asset::new(path, path.as_bytes().to_vec());
+            assets.0.insert(path.to_owned(), asset);
+        }
+        assets
+    }
+
+    #[test]
+    fn a_folder_stands_for_its_index() {
+        let page = page();
+        assert_eq!(page.find("/?x=1").unwrap().bytes, b"/index.html");
+        assert_eq!(page.find("/parts/b.js").unwrap().bytes, b"/parts/b.js");
+    }
+
+    #[test]
+    fn only_what_was_loaded_is_found() {
+        let page = page();
+        assert!(page.find("/../Cargo.toml").is_none());
+        assert!(page.find("/parts/").is_none());
+    }
+
+    #[test]
+    fn wasm_streams_only_under_its_own_type() {
+        assert_eq!(
+            page().find("/a.wasm").unwrap().media_type,
+            "application/wasm"
+        );
+    }
+}

@@ -1,0 +1,94 @@
+//! Assembles the page: the simulator as wasm, its bindings, and the files in `www`.
+
+use anyhow::{Context, Result, bail};
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use std::{env, fs};
+
+const TARGET: &str = "wasm32-unknown-unknown";
+
+/// Where the page is assembled when it is served.
+pub fn default_folder() -> PathBuf {
+    target_folder().join("site")
+}
+
+/// Builds the page into a folder, which is made where it is missing.
+pub fn build_into(out: &Path) -> Result<()> {
+    ensure_target()?;
+    let wasm = compile()?;
+    fs::create_dir_all(out).with_context(|| format!("cannot make the folder {}", out.display()))?;
+    wasm_bindgen_cli_support::Bindgen::new()
+        .input_path(wasm)
+        .web(true)?
+        .typescript(false)
+        .out_name("carryline")
+        .generate(out)
+        .context("cannot make the bindings")?;
+    copy_folder(&repository().join("www"), out)
+}
+
+fn repository() -> PathBuf {
+    let web = Path::new(env!("CARGO_MANIFEST_DIR"));
+    web.parent().unwrap_or(web).to_path_buf()
+}
+
+fn target_folder() -> PathBuf {
+    env::var_os("CARGO_TARGET_DIR").map_or_else(|| repository().join("target"), PathBuf::from)
+}
+
+/// The toolchain that built this program builds the page: `cargo run` leaves its own path behind.
+fn tool(name: &str) -> Command {
+    let mut command = match (name, env::var_os("CARGO")) {
+        ("cargo", Some(path)) => Command::new(path),
+        _ => Command::new(name),
+    };
+    command.current_dir(repository());
+    command
+}
+
+fn ensure_target() -> Result<()> {
+    let asked = tool("rustc")
+        .args(["--print", "target-libdir", "--target", TARGET])
+        .output()
+        .context("cannot run rustc")?;
+    let folder = String::from_utf8_lossy(&asked.stdout);
+    if Path::new(folder.trim()).is_dir() {
+        return Ok(());
+    }
+    eprintln!("Adding the {TARGET} target");
+    let added = tool("rustup").args(["target", "add", TARGET]).status();
+    match added {
+        Ok(status) if status.success() => Ok(()),
+        _ => bail!("the {TARGET} target is missing and rustup could not add it"),
+    }
+}
+
+/// Compiles the library to wasm, in a folder of its own so that no other build is waited for.
+fn compile() -> Result<PathBuf> {
+    let folder = target_folder().join("page");
+    let status = tool("cargo")
+        .args(["build", "--quiet", "--package", "web", "--lib"])
+        .args(["--profile", "page", "--target", TARGET, "--target-dir"])
+        .arg(&folder)
+        .status()
+        .context("cannot run cargo")?;
+    if !status.success() {
+        bail!("the page's own part did not compile");
+    }
+    Ok(folder.join(TARGET).join("page").join("web.wasm"))
+}
+
+fn copy_folder(from: &Path, to: &Path) -> Result<()> {
+    fs::create_dir_all(to)?;
+    for entry in fs::read_dir(from).with_context(|| format!("cannot read {}", from.display()))? {
+        let entry = entry?;
+        let target = to.join(entry.file_name());
+        if entry.file_type()?.is_dir() {
+            copy_folder(&entry.path(), &target)?;
+        } else {
+            fs::copy(entry.path(), &target)
+                .with_context(|| format!("cannot write {}", target.display()))?;
+        }
+    }
+    Ok(())
+}

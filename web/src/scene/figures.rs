@@ -1,0 +1,84 @@
+//! Figures and names, standing where they belong as dimensions stand on a sketch: the speed at a
+//! lip under that lip, the name of a feature under the feature.
+
+use super::labels::Labels;
+use super::land;
+use super::sheet::{Align, Ink, Label, Sheet};
+use super::view::{Strip, View};
+use glam::DVec2;
+use sim::profile::Profile;
+
+/// Sizes and depths under the ground, px.
+struct Type {
+    figure: f64,
+    figure_depth: f64,
+    name: f64,
+    name_depth: f64,
+}
+
+impl Type {
+    fn of(view: View) -> Self {
+        match view {
+            View::Follow => Self {
+                figure: 32.0,
+                figure_depth: 46.0,
+                name: 13.0,
+                name_depth: 66.0,
+            },
+            View::Whole => Self {
+                figure: 21.0,
+                figure_depth: 36.0,
+                name: 12.0,
+                name_depth: 52.0,
+            },
+        }
+    }
+}
+
+/// Lays the speed at each lip on the sheet, with a leader up to the edge.
+pub fn speeds(profile: &Profile, view: View, strip: &Strip, sheet: &mut Sheet) {
+    let sizes = Type::of(view);
+    for (i, lip) in profile.lips.iter().enumerate() {
+        if !strip.shows(lip.edge.x - 1.5, lip.edge.x + 1.5) {
+            continue;
+        }
+        let edge = strip.place(lip.edge);
+        let ground = strip.place(DVec2::new(lip.edge.x, land::yard(profile, lip.edge.x)));
+        let base = ground + DVec2::new(0.0, sizes.figure_depth);
+        let top = base - DVec2::new(0.0, 0.85 * sizes.figure);
+        sheet.line(Ink::Figure, 1.0, [edge - DVec2::new(0.0, 9.0), top]);
+        sheet.disc(Ink::Figure, edge, 3.2);
+        sheet.text(
+            Ink::Figure,
+            sizes.figure,
+            base,
+            Align::Left,
+            Label::Speed(i),
+        );
+        sheet.text(
+            Ink::Name,
+            13.0,
+            base + DVec2::new(4.0, 0.0),
+            Align::Right,
+            Label::Unit,
+        );
+    }
+}
+
+/// Lays the names of the features on the sheet, where they fit.
+pub fn names(profile: &Profile, view: View, strip: &Strip, labels: &Labels, sheet: &mut Sheet) {
+    let sizes = Type::of(view);
+    for span in &profile.spans {
+        let label = Label::Feature(span.feature);
+        let (from, to) = (span.from.x.max(strip.from), span.to.x.min(strip.to));
+        let room = (to - from) * strip.scale;
+        let most_of_it = (to - from) > 0.5 * (span.to.x - span.from.x);
+        if to <= from || !most_of_it || !labels.fits(label, sizes.name, room) {
+            continue;
+        }
+        let x = (from + to) * 0.5;
+        let ground = strip.place(DVec2::new(x, land::yard(profile, x)));
+        let at = ground + DVec2::new(0.0, sizes.name_depth);
+        sheet.text(Ink::Name, sizes.name, at, Align::Middle, label);
+    }
+}

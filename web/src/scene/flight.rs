@@ -1,0 +1,64 @@
+//! Where the rear wheel went through the air.
+
+use super::sheet::{Ink, Sheet};
+use super::view::Strip;
+use glam::DVec2;
+use sim::ride::Sample;
+
+/// The lowest points of the rear wheel while both wheels were off the ground, flight by flight, m.
+#[derive(Clone, Debug, Default)]
+pub struct Flights(Vec<Vec<DVec2>>);
+
+/// Flights shorter than this are hops of a wheel on rough ground, not worth a line; samples.
+const SHORTEST: usize = 10;
+
+impl Flights {
+    /// The flights of a ride on a bike with a wheelbase and a wheel radius, m.
+    pub fn of(samples: &[Sample], wheelbase: f64, wheel: f64) -> Self {
+        let mut flights = vec![Vec::new()];
+        for s in samples {
+            let aloft = s.rear_load <= 0.0 && s.front_load <= 0.0;
+            match (aloft, flights.last_mut()) {
+                (true, Some(flight)) => flight.push(rear_tread(s, wheelbase, wheel)),
+                (false, Some(flight)) if !flight.is_empty() => flights.push(Vec::new()),
+                _ => {}
+            }
+        }
+        flights.retain(|f| f.len() >= SHORTEST);
+        Self(flights)
+    }
+
+    /// Lays them on the sheet.
+    pub fn draw(&self, ink: Ink, strip: &Strip, sheet: &mut Sheet) {
+        for flight in &self.0 {
+            let (first, last) = (flight[0], flight[flight.len() - 1]);
+            if strip.shows(first.x, last.x) {
+                sheet.dashes(ink, 1.6, flight.iter().map(|&p| strip.place(p)));
+            }
+        }
+    }
+}
+
+fn rear_tread(s: &Sample, wheelbase: f64, wheel: f64) -> DVec2 {
+    let axle = DVec2::new(s.bike_x, s.bike_z) - DVec2::from_angle(s.pitch) * (0.5 * wheelbase);
+    axle - DVec2::Y * wheel
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::scene::made_up;
+
+    #[test]
+    fn only_stretches_without_load_are_flights() {
+        let mut samples = made_up::rolling(5.0, 1.0);
+        for (i, s) in samples.iter_mut().enumerate() {
+            let down = !(30..60).contains(&i) && !(80..84).contains(&i);
+            s.rear_load = if down { 200.0 } else { 0.0 };
+        }
+        let flights = Flights::of(&samples, 0.9, 0.253);
+        assert_eq!(flights.0.len(), 1);
+        assert_eq!(flights.0[0].len(), 30);
+        assert!((flights.0[0][0].x - (1.5 - 0.45)).abs() < 1e-9);
+    }
+}

@@ -1,0 +1,26 @@
+//! What is drawn, as plain data: from the ground, the ride and a moment to marks on a sheet.
+//!
+//! Nothing here knows a canvas. World coordinates are metres, x forward and z up; the sheet's are
+//! CSS pixels, x to the right and y down.
+
+mod bike;
+mod body;
+mod earth;
+mod figures;
+mod flight;
+mod labels;
+mod land;
+mod limb;
+mod moment;
+mod picture;
+mod sheet;
+mod view;
+mod wood;
+
+pub use labels::Labels;
+pub use picture::{Picture, Seen};
+pub use sheet::{Align, Ink, Label, Mark, Sheet};
+pub use view::{Strip, View};
+
+#[cfg(test)]
+mod made_up;

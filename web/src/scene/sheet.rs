@@ -1,0 +1,218 @@
+//! The sheet: marks in the order they are laid down.
+
+use glam::DVec2;
+use std::ops::Range;
+
+/// What a mark stands for; the pen turns it into a colour.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ink {
+    /// The line that is ridden.
+    Ground,
+    /// Hatching of earth.
+    Hatch,
+    /// Earth moved by hand, as a wash between the line and the yard.
+    Built,
+    /// Boards and posts.
+    Wood,
+    /// Blades of grass.
+    Grass,
+    /// The yard before digging.
+    Yard,
+    /// The wheels' way through the air.
+    Flight,
+    /// The same on the ride before the last change.
+    Before,
+    /// The feature that is being edited.
+    Chosen,
+    /// Figures and leaders.
+    Figure,
+    /// Names.
+    Name,
+    /// Frame and fork.
+    Frame,
+    /// Tyres and spokes.
+    Tyre,
+    /// The rider's near side.
+    Rider,
+    /// The rider's far side.
+    Far,
+    /// Helmet and pads.
+    Pads,
+}
+
+impl Ink {
+    /// Every ink, in the order in which the pen keeps its colours.
+    pub const ALL: [Ink; 16] = [
+        Ink::Ground,
+        Ink::Hatch,
+        Ink::Built,
+        Ink::Wood,
+        Ink::Grass,
+        Ink::Yard,
+        Ink::Flight,
+        Ink::Before,
+        Ink::Chosen,
+        Ink::Figure,
+        Ink::Name,
+        Ink::Frame,
+        Ink::Tyre,
+        Ink::Rider,
+        Ink::Far,
+        Ink::Pads,
+    ];
+}
+
+/// A piece of writing, which the page supplies in the reader's words and units.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Label {
+    /// The name of a feature, by its place in the line.
+    Feature(usize),
+    /// The speed at a lip, the figure alone.
+    Speed(usize),
+    /// The unit of that speed.
+    Unit,
+}
+
+/// Which side of its place a label stands on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Align {
+    /// It ends there.
+    Left,
+    /// Its middle is there.
+    Middle,
+    /// It begins there.
+    Right,
+}
+
+/// One mark.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Mark {
+    /// A line through points of the sheet.
+    Line {
+        /// Colour.
+        ink: Ink,
+        /// Width, px.
+        width: f64,
+        /// Whether it is broken.
+        dashed: bool,
+        /// Which of the sheet's points.
+        points: Range<usize>,
+    },
+    /// A filled outline.
+    Area {
+        /// Colour.
+        ink: Ink,
+        /// Which of the sheet's points.
+        points: Range<usize>,
+    },
+    /// A circle.
+    Ring {
+        /// Colour.
+        ink: Ink,
+        /// Width of its line, px; 0 fills it.
+        width: f64,
+        /// Centre, px.
+        centre: DVec2,
+        /// Radius, px.
+        radius: f64,
+    },
+    /// A label.
+    Text {
+        /// Colour.
+        ink: Ink,
+        /// Height of the type, px.
+        size: f64,
+        /// Place on the base line, px.
+        at: DVec2,
+        /// Side of the place.
+        align: Align,
+        /// What it says.
+        label: Label,
+    },
+}
+
+/// Marks and the points they run through. It is cleared and filled again for every picture, so
+/// that its memory is used again.
+#[derive(Debug, Default)]
+pub struct Sheet {
+    /// The marks, lowest first.
+    pub marks: Vec<Mark>,
+    /// The points of lines and areas, px.
+    pub points: Vec<DVec2>,
+}
+
+impl Sheet {
+    /// Takes everything off.
+    pub fn clear(&mut self) {
+        self.marks.clear();
+        self.points.clear();
+    }
+
+    /// A line through points.
+    pub fn line(&mut self, ink: Ink, width: f64, points: impl IntoIterator<Item = DVec2>) {
+        self.stroke(ink, width, false, points);
+    }
+
+    /// A broken line through points.
+    pub fn dashes(&mut self, ink: Ink, width: f64, points: impl IntoIterator<Item = DVec2>) {
+        self.stroke(ink, width, true, points);
+    }
+
+    /// A filled outline.
+    pub fn area(&mut self, ink: Ink, points: impl IntoIterator<Item = DVec2>) {
+        let points = self.add(points);
+        if points.len() > 2 {
+            self.marks.push(Mark::Area { ink, points });
+        }
+    }
+
+    /// A circle's line.
+    pub fn ring(&mut self, ink: Ink, width: f64, centre: DVec2, radius: f64) {
+        self.marks.push(Mark::Ring {
+            ink,
+            width,
+            centre,
+            radius,
+        });
+    }
+
+    /// A filled circle.
+    pub fn disc(&mut self, ink: Ink, centre: DVec2, radius: f64) {
+        self.ring(ink, 0.0, centre, radius);
+    }
+
+    /// A label.
+    pub fn text(&mut self, ink: Ink, size: f64, at: DVec2, align: Align, label: Label) {
+        self.marks.push(Mark::Text {
+            ink,
+            size,
+            at,
+            align,
+            label,
+        });
+    }
+
+    fn stroke(
+        &mut self,
+        ink: Ink,
+        width: f64,
+        dashed: bool,
+        points: impl IntoIterator<Item = DVec2>,
+    ) {
+        let points = self.add(points);
+        if points.len() > 1 {
+            self.marks.push(Mark::Line {
+                ink,
+                width,
+                dashed,
+                points,
+            });
+        }
+    }
+
+    fn add(&mut self, points: impl IntoIterator<Item = DVec2>) -> Range<usize> {
+        let from = self.points.len();
+        self.points.extend(points);
+        from..self.points.len()
+    }
+}

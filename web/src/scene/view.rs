@@ -1,0 +1,188 @@
+//! From metres to pixels: one strip that follows the rider, or the whole line folded into rows.
+//!
+//! A long section is wider than any sheet. On paper it is cut into rows that are read like lines
+//! of text, and so it is here: as many rows as give the largest scale that fits.
+
+use glam::DVec2;
+use std::ops::Range;
+
+/// A stretch of the line on a part of the sheet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Strip {
+    /// First station shown, m.
+    pub from: f64,
+    /// Last station shown, m.
+    pub to: f64,
+    /// Pixels to the metre.
+    pub scale: f64,
+    /// Where the station 0 at the height 0 falls, px.
+    pub origin: DVec2,
+    /// Upper edge of the strip's part of the sheet, px.
+    pub top: f64,
+    /// Lower edge, px.
+    pub bottom: f64,
+}
+
+impl Strip {
+    /// Where a point of the world falls, px.
+    pub fn place(&self, p: DVec2) -> DVec2 {
+        DVec2::new(
+            self.origin.x + p.x * self.scale,
+            self.origin.y - p.y * self.scale,
+        )
+    }
+
+    /// The station at a pixel, m.
+    pub fn station(&self, x: f64) -> f64 {
+        (x - self.origin.x) / self.scale
+    }
+
+    /// Whether a station is shown.
+    pub fn holds(&self, x: f64) -> bool {
+        x >= self.from && x <= self.to
+    }
+
+    /// Whether any of the stations from `a` to `b` is shown.
+    pub fn shows(&self, a: f64, b: f64) -> bool {
+        b >= self.from && a <= self.to
+    }
+}
+
+/// How much of the line is seen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum View {
+    /// The rider and what comes next.
+    Follow,
+    /// All of it.
+    Whole,
+}
+
+/// Margin to the left and right of the rows, px.
+const MARGIN: f64 = 14.0;
+/// Room over the ground in each row, m: a rider in the air.
+const HEADROOM: f64 = 1.9;
+/// Room under the ground in each row for its figures and names, px.
+const FOOTROOM: f64 = 58.0;
+/// Most rows; smaller scales than these give would show nothing.
+const MOST_ROWS: usize = 6;
+
+/// The strip that follows a rider at `rider`, on a sheet of `size` px.
+pub fn follow(size: DVec2, rider: DVec2) -> Strip {
+    let scale = (size.x / (4.5 + size.x / 90.0)).min((size.y - FOOTROOM).max(60.0) / 4.4);
+    let origin = DVec2::new(
+        size.x * 0.36 - rider.x * scale,
+        (size.y - FOOTROOM) * 0.62 + rider.y * scale,
+    );
+    Strip {
+        // A little beyond the edges, so that no line ends in sight.
+        from: -origin.x / scale - 0.5,
+        to: (size.x - origin.x) / scale + 0.5,
+        scale,
+        origin,
+        top: 0.0,
+        bottom: size.y,
+    }
+}
+
+/// The whole line in rows on a sheet of `size` px. `relief(a, b)` gives the lowest and highest
+/// ground between two stations.
+pub fn whole(
+    size: DVec2,
+    stations: Range<f64>,
+    relief: impl Fn(f64, f64) -> (f64, f64),
+    rows: &mut Vec<Strip>,
+) {
+    let mut best = (0.0, 1);
+    for count in 1..=MOST_ROWS {
+        let scale = scale_of(size, &stations, count, &relief);
+        if scale > best.0 {
+            best = (scale, count);
+        }
+    }
+    let (scale, count) = best;
+    let height = size.y / count as f64;
+    let length = (stations.end - stations.start) / count as f64;
+    rows.clear();
+    for row in 0..count {
+        let from = stations.start + length * row as f64;
+        let (low, high) = relief(from, from + length);
+        let top = height * row as f64;
+        let used = (high - low + HEADROOM) * scale + FOOTROOM;
+        let base = top + (height + used) * 0.5 - FOOTROOM;
+        let left = (size.x - length * scale) * 0.5;
+        rows.push(Strip {
+            from,
+            to: from + length,
+            scale,
+            origin: DVec2::new(left - from * scale, base + low * scale),
+            top,
+            bottom: top + height,
+        });
+    }
+}
+
+/// The largest scale at which `count` rows fit.
+fn scale_of(
+    size: DVec2,
+    stations: &Range<f64>,
+    count: usize,
+    relief: &impl Fn(f64, f64) -> (f64, f64),
+) -> f64 {
+    let length = (stations.end - stations.start) / count as f64;
+    let room = size.y / count as f64 - FOOTROOM;
+    let mut scale = (size.x - 2.0 * MARGIN) / length;
+    for row in 0..count {
+        let from = stations.start + length * row as f64;
+        let (low, high) = relief(from, from + length);
+        scale = scale.min(room / (high - low + HEADROOM));
+    }
+    scale
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const PHONE: DVec2 = DVec2::new(360.0, 290.0);
+
+    fn rows(size: DVec2, length: f64) -> Vec<Strip> {
+        let mut rows = Vec::new();
+        whole(size, 0.0..length, |_, _| (-1.0, 0.5), &mut rows);
+        rows
+    }
+
+    #[test]
+    fn a_long_line_folds_on_a_phone_and_lies_flat_where_there_is_width() {
+        assert!(rows(PHONE, 60.0).len() > 1);
+        assert_eq!(rows(DVec2::new(1800.0, 300.0), 60.0).len(), 1);
+    }
+
+    #[test]
+    fn rows_cover_the_line_once_and_stay_on_the_sheet() {
+        let rows = rows(PHONE, 60.0);
+        for pair in rows.windows(2) {
+            assert_eq!(pair[0].to, pair[1].from);
+        }
+        assert_eq!((rows[0].from, rows[rows.len() - 1].to), (0.0, 60.0));
+        for row in &rows {
+            for x in [row.from, row.to] {
+                let px = row.place(DVec2::new(x, 0.5 + HEADROOM - 0.01));
+                assert!(px.x >= 0.0 && px.x <= PHONE.x, "{px}");
+                assert!(
+                    px.y >= row.top - 1e-9 && px.y <= row.bottom,
+                    "{px} in {row:?}"
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn the_rider_keeps_a_place_and_more_is_seen_ahead_than_behind() {
+        let rider = DVec2::new(12.0, -0.7);
+        let strip = follow(PHONE, rider);
+        let px = strip.place(rider);
+        assert!((px.x - 0.36 * PHONE.x).abs() < 1e-9);
+        assert!(strip.to - rider.x > rider.x - strip.from);
+        assert!((strip.station(px.x) - rider.x).abs() < 1e-9);
+    }
+}

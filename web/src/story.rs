@@ -1,0 +1,64 @@
+//! What the page tells of a ride: plain data in SI units, angles in radians.
+
+use serde::Serialize;
+use sim::ride::{Event, Outcome, Sample};
+use sim::setup::Ridden;
+
+/// The columns of the trace, in order.
+pub const COLUMNS: [&str; 6] = ["t", "x", "z", "speed", "g", "head"];
+
+/// One feature on the page.
+#[derive(Debug, Serialize)]
+pub struct Feature {
+    /// Its name.
+    pub name: String,
+    /// First station, m.
+    pub from: f64,
+    /// Last station, m.
+    pub to: f64,
+}
+
+/// A ride.
+#[derive(Debug, Serialize)]
+pub struct Story {
+    /// How long it lasts, s.
+    pub duration: f64,
+    /// How it ended.
+    pub outcome: Outcome,
+    /// What happened, in order.
+    pub events: Vec<Event>,
+    /// The features, in the plan's order; empty on a surveyed line.
+    pub features: Vec<Feature>,
+    /// The lips' jumps, in riding order.
+    pub jumps: Vec<crate::rows::JumpRow>,
+    /// Names of the trace's columns.
+    pub columns: [&'static str; COLUMNS.len()],
+    /// The trace, sample by sample.
+    #[serde(skip)]
+    pub trace: Vec<f64>,
+}
+
+impl Story {
+    /// The story of a ride.
+    pub fn of(ridden: &Ridden) -> Self {
+        let (profile, run) = (&ridden.profile, &ridden.run);
+        let features = profile.spans.iter().map(|span| Feature {
+            name: span.name.clone(),
+            from: span.from.x,
+            to: span.to.x,
+        });
+        Self {
+            duration: run.samples.last().map_or(0.0, |s| s.t),
+            outcome: run.outcome,
+            events: run.events.clone(),
+            features: features.collect(),
+            jumps: crate::rows::jumps(profile, run),
+            columns: COLUMNS,
+            trace: run.samples.iter().flat_map(row).collect(),
+        }
+    }
+}
+
+fn row(s: &Sample) -> [f64; COLUMNS.len()] {
+    [s.t, s.bike_x, s.bike_z, s.speed, s.g, s.head]
+}

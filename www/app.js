@@ -1,0 +1,66 @@
+// Starts the page: loads the simulator, opens the plan in the address, and lets the parts run.
+
+import init, { open as openLink } from "./carryline.js";
+import { state, open, rewrite, onChange } from "./state.js";
+import { keepSystem, usualSystem } from "./units.js";
+import { damaged, broken } from "./words.js";
+import { startDrawing } from "./parts/drawing.js";
+import { startControls } from "./parts/controls.js";
+import { startLips } from "./parts/lips.js";
+import { startPlan } from "./parts/plan.js";
+import { startFaults } from "./parts/faults.js";
+import { startShare, isOwnAddress } from "./parts/share.js";
+import { say } from "./parts/message.js";
+
+function openAddress() {
+  const { plan, trouble } = openLink(location.hash);
+  open(plan);
+  say(trouble ? damaged(trouble) : "");
+}
+
+function startName() {
+  const name = document.getElementById("plan-name");
+  const show = () => {
+    if (document.activeElement !== name) name.value = state.plan.name;
+    document.title = `${state.plan.name} · Carryline`;
+  };
+  name.addEventListener("input", () => {
+    state.plan = { ...state.plan, name: name.value };
+    state.good = { ...state.good, name: name.value };
+    document.title = `${name.value} · Carryline`;
+  });
+  onChange(show);
+}
+
+function startUnits() {
+  keepSystem(usualSystem());
+  for (const radio of document.querySelectorAll("#units input")) {
+    radio.checked = radio.value === state.system;
+    radio.addEventListener("change", () => {
+      keepSystem(radio.value);
+      rewrite();
+    });
+  }
+}
+
+async function start() {
+  await init();
+  startUnits();
+  startName();
+  startLips();
+  startPlan();
+  startFaults();
+  startDrawing();
+  startControls();
+  startShare();
+  openAddress();
+  window.addEventListener("hashchange", () => {
+    if (!isOwnAddress()) openAddress();
+  });
+  document.documentElement.dataset.ready = "true";
+}
+
+start().catch((error) => {
+  console.error(error);
+  say(broken);
+});

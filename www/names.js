@@ -1,0 +1,16 @@
+// What the features and riders of a plan are called.
+
+import { kinds, numbered, rollers } from "./words.js";
+import { features } from "./state.js";
+
+/** The names of a plan's features, counted by kind; rollers one by one. */
+export function names(plan) {
+  const counts = {};
+  return features(plan).map((feature) => {
+    const { kind } = feature;
+    if (kind === "start_ramp" || kind === "run_out") return kinds[kind];
+    const first = (counts[kind] ?? 0) + 1;
+    counts[kind] = first + (kind === "roller" ? feature.count : 1) - 1;
+    return counts[kind] > first ? rollers(first, counts[kind]) : numbered(kind, first);
+  });
+}

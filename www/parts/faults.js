@@ -1,0 +1,88 @@
+// What is wrong, said at the field, in the reader's units, with what would be accepted.
+
+import { state, onChange, choose } from "../state.js";
+import { shown } from "../units.js";
+import { names } from "../names.js";
+import { faults as words } from "../words.js";
+
+const summary = document.getElementById("faults");
+
+/** A fault as a sentence. */
+function sentence(fault) {
+  const text = (value) => shown(value, fault.quantity);
+  const parts = [fault.why[0].toUpperCase() + fault.why.slice(1)];
+  const { given, least, most } = fault;
+  if (given != null) parts.push(words.given(text(given)));
+  if (least != null && most != null) parts.push(words.between(text(least), text(most)));
+  else if (least != null) parts.push(words.least(text(least)));
+  else if (most != null) parts.push(words.most(text(most)));
+  return `${parts.join("; ")}.`;
+}
+
+/** The box of the field, or of the nearest part of the plan around it. */
+function boxOf(field) {
+  for (let path = field; path; path = path.replace(/[.[]?[^.[]*$/, "")) {
+    const boxes = document.querySelectorAll(`[data-field="${CSS.escape(path)}"]`);
+    const box = [...boxes].find((b) => !b.hidden && !b.classList.contains("switch")) ?? boxes[0];
+    if (box) return box;
+  }
+  return null;
+}
+
+function clear() {
+  for (const box of document.querySelectorAll(".field")) {
+    const told = box.querySelector(".fault");
+    told.hidden = true;
+    told.textContent = "";
+    box.querySelector("input, select").removeAttribute("aria-invalid");
+  }
+  for (const item of document.querySelectorAll("#features .faulty")) item.classList.remove("faulty");
+}
+
+function mark(box, text) {
+  const told = box.querySelector(".fault");
+  told.textContent = told.textContent ? `${told.textContent} ${text}` : text;
+  told.hidden = false;
+  box.querySelector("input, select").setAttribute("aria-invalid", "true");
+  const details = box.closest("details");
+  if (details) details.open = true;
+}
+
+/** A line in the summary, with a way to the feature where its fields are not in sight. */
+function line(fault, called) {
+  const p = document.createElement("p");
+  const index = /^line\.features\[(\d+)\]/.exec(fault.field)?.[1];
+  const name = called[index];
+  p.textContent = name ? `${name}: ${sentence(fault)} ` : `${sentence(fault)} `;
+  if (name && state.chosen !== Number(index)) {
+    const go = document.createElement("button");
+    go.type = "button";
+    go.textContent = words.show(name);
+    go.addEventListener("click", () => choose(Number(index)));
+    p.append(go);
+  }
+  return p;
+}
+
+function show() {
+  clear();
+  for (const box of document.querySelectorAll(".field[data-unread]")) mark(box, box.dataset.unread);
+  const called = names(state.plan);
+  const lines = [];
+  for (const fault of state.faults) {
+    const index = /^line\.features\[(\d+)\]/.exec(fault.field)?.[1];
+    document.querySelector(`#features [data-feature="${index}"]`)?.classList.add("faulty");
+    const box = boxOf(fault.field);
+    if (box) mark(box, sentence(fault));
+    lines.push(line(fault, called));
+  }
+  if (lines.length) lines.push(Object.assign(document.createElement("p"), { textContent: words.held }));
+  summary.replaceChildren(...lines);
+}
+
+export function startFaults() {
+  onChange((what) => {
+    if (what !== "frame" && what !== "clock") show();
+  });
+  document.addEventListener("unread", show);
+}

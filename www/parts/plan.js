@@ -1,0 +1,144 @@
+// The plan as a list: features in riding order, then who rides, the yard and the day.
+
+import { state, edit, choose, onChange, features } from "../state.js";
+import { names } from "../names.js";
+import { shown } from "../units.js";
+import { kinds, act, groups } from "../words.js";
+import { formOf, fresh, riderForm, yardForm, weatherForm } from "./forms.js";
+import { group } from "./fields.js";
+import { rider } from "./rider.js";
+import { fall } from "./yard.js";
+
+const list = document.getElementById("features");
+const more = document.getElementById("more");
+
+const syncAll = () => {
+  for (const box of document.querySelectorAll("#plan .field")) box.sync();
+};
+
+// The numbers that tell one feature from another at a glance.
+const digests = {
+  start_ramp: (f) => [f.platform_height],
+  flat: (f) => [f.length],
+  roller: (f) => [f.height],
+  jump: (f) => [f.lip.height, f.gap, f.landing.height],
+  turn: (f) => [f.radius],
+  run_out: (f) => [f.length],
+};
+
+function digest(feature) {
+  return digests[feature.kind](feature).map((v) => shown(v, "length")).join(" · ");
+}
+
+function button(text, name, act) {
+  const made = document.createElement("button");
+  made.type = "button";
+  made.textContent = text;
+  if (name) made.setAttribute("aria-label", `${text}: ${name}`);
+  made.addEventListener("click", act);
+  return made;
+}
+
+function restructure(change, then) {
+  state.chosen = then;
+  edit((plan) => change(plan.line.features), "structure");
+  list.querySelector(`[data-feature="${then}"] .feature`)?.focus();
+}
+
+function actions(i, name) {
+  const box = document.createElement("div");
+  box.className = "actions";
+  const all = features(state.plan);
+  const swap = (j) => restructure((f) => ([f[i], f[j]] = [f[j], f[i]]), j);
+  const earlier = button(act.earlier, name, () => swap(i - 1));
+  const later = button(act.later, name, () => swap(i + 1));
+  earlier.dataset.act = "earlier";
+  later.dataset.act = "later";
+  earlier.disabled = i === 0;
+  later.disabled = i === all.length - 1;
+  const remove = button(act.remove, name, () => restructure((f) => f.splice(i, 1), Math.min(i, all.length - 2)));
+  remove.dataset.act = "remove";
+  const add = document.createElement("select");
+  add.setAttribute("aria-label", `${act.add}: ${name}`);
+  add.dataset.act = "add";
+  add.append(new Option(act.add, ""));
+  for (const kind of Object.keys(fresh)) add.append(new Option(kinds[kind], kind));
+  add.addEventListener("change", () => restructure((f) => f.splice(i + 1, 0, fresh[add.value]()), i + 1));
+  box.append(earlier, later, remove, add);
+  return box;
+}
+
+function item(feature, i, name) {
+  const li = document.createElement("li");
+  li.dataset.feature = i;
+  li.dataset.kind = feature.kind;
+  const open = state.chosen === i;
+  const head = button("", null, () => choose(open ? null : i));
+  head.className = "feature";
+  head.setAttribute("aria-expanded", open);
+  const [label, numbers] = [document.createElement("b"), document.createElement("span")];
+  label.textContent = name;
+  numbers.textContent = digest(feature);
+  head.append(label, numbers);
+  li.append(head);
+  if (open) {
+    const base = `line.features[${i}]`;
+    li.append(...formOf(feature).map((g) => group(base, g)), actions(i, name));
+  }
+  return li;
+}
+
+function showFeatures() {
+  const all = features(state.plan);
+  const called = names(state.plan);
+  list.replaceChildren(...all.map((feature, i) => item(feature, i, called[i])));
+}
+
+function section(name, id, ...content) {
+  const details = document.createElement("details");
+  details.id = id;
+  const summary = document.createElement("summary");
+  summary.textContent = name;
+  details.append(summary, ...content);
+  return details;
+}
+
+function showMore() {
+  const open = [...more.querySelectorAll("details[open]")].map((d) => d.id);
+  more.replaceChildren(
+    section(groups.rider, "rider", rider(), ...riderForm.map((g) => group("riders[0]", g))),
+    section(groups.yard, "yard", ...yardForm.map((g) => group("yard", g)), ...fall()),
+    section(groups.weather, "weather", ...weatherForm.map((g) => group("weather", g))),
+  );
+  for (const id of open) document.getElementById(id).open = true;
+}
+
+function digestAll() {
+  features(state.plan).forEach((feature, i) => {
+    const span = list.querySelector(`[data-feature="${i}"] .feature span`);
+    if (span) span.textContent = digest(feature);
+  });
+  const called = names(state.plan);
+  list.querySelectorAll(".feature b").forEach((b, i) => (b.textContent = called[i]));
+}
+
+function bringIntoView() {
+  const item = list.querySelector(`[data-feature="${state.chosen}"]`);
+  const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
+  item?.scrollIntoView({ block: "start", behavior: calm ? "auto" : "smooth" });
+}
+
+export function startPlan() {
+  onChange((what) => {
+    if (what === "structure") {
+      showFeatures();
+      showMore();
+    } else if (what === "chosen") {
+      showFeatures();
+      bringIntoView();
+    } else if (what === "plan") {
+      syncAll();
+      digestAll();
+    }
+  });
+}

@@ -1,0 +1,78 @@
+// What the page knows: the plan being edited, the last ride that worked, and who wants to hear of it.
+
+import { ride } from "./carryline.js";
+
+export const state = {
+  plan: null, // as edited, perhaps with faults
+  story: null, // of the last ride that worked
+  good: null, // the plan of that ride
+  faults: [],
+  system: "metric",
+  chosen: null, // index of the feature being edited
+};
+
+const listeners = [];
+
+/** Calls `listener(what)` after every change; `what` is "plan", "structure" or "chosen". */
+export function onChange(listener) {
+  listeners.push(listener);
+}
+
+export function tell(what) {
+  for (const listener of listeners) listener(what);
+}
+
+let riding = null;
+
+/** The ride that the drawing has not taken yet; it is given away once. */
+export function takeRiding() {
+  const taken = riding;
+  riding = null;
+  return taken;
+}
+
+/** Rides the plan. The last good ride stays where the plan has faults. */
+function attempt() {
+  try {
+    const next = ride(state.plan);
+    riding?.free();
+    riding = next;
+    state.story = next.story();
+    state.good = state.plan;
+    state.faults = [];
+  } catch (faults) {
+    if (!Array.isArray(faults)) throw faults;
+    state.faults = faults;
+  }
+}
+
+/** Takes another plan. */
+export function open(plan) {
+  state.plan = plan;
+  state.chosen = null;
+  attempt();
+  tell("structure");
+}
+
+/** Changes a copy of the plan and rides it; `what` says how much of the page has to follow. */
+export function edit(change, what = "plan") {
+  const plan = structuredClone(state.plan);
+  change(plan);
+  state.plan = plan;
+  attempt();
+  tell(what);
+}
+
+/** Rides again and writes everything anew, as when the units change. */
+export function rewrite() {
+  attempt();
+  tell("structure");
+}
+
+export function choose(feature) {
+  state.chosen = feature;
+  tell("chosen");
+}
+
+/** The features of a plan; none where the line was surveyed. */
+export const features = (plan) => plan.line.features ?? [];

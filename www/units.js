@@ -1,0 +1,43 @@
+// Quantities in the reader's units. The rules are the simulator's own.
+
+import { read, write } from "./carryline.js";
+import { state } from "./state.js";
+
+const KEY = "carryline.units";
+
+/** Chosen before, or usual where the browser's language comes from. */
+export function usualSystem() {
+  const kept = localStorage.getItem(KEY);
+  if (kept === "metric" || kept === "feet") return kept;
+  return /-(US|LR|MM)\b/.test(navigator.language) ? "feet" : "metric";
+}
+
+export function keepSystem(system) {
+  state.system = system;
+  localStorage.setItem(KEY, system);
+}
+
+export const shown = (value, quantity) => write(value, quantity, state.system).shown;
+export const typed = (value, quantity) => write(value, quantity, state.system).field;
+
+/** The number typed; throws a sentence where it is none. */
+export const parse = (text, quantity) => read(text, quantity, state.system);
+
+/** A figure and its unit apart, as for large type. */
+export function apart(value, quantity) {
+  const text = shown(value, quantity);
+  const cut = text.lastIndexOf(" ");
+  return cut < 0 ? [text, ""] : [text.slice(0, cut), text.slice(cut + 1)];
+}
+
+// What one press of − or + changes: round in the reader's own units.
+const steps = {
+  metric: { length: 0.05, angle: 1, speed: 0.5 / 3.6, mass: 1, area: 0.01, pressure: 10000, temperature: 1, number: 0.05, count: 1 },
+  feet: { length: 0.0508, angle: 1, speed: 0.22352, mass: 0.90718474, area: 0.009290304, pressure: 6894.757293168, temperature: 1, number: 0.05, count: 1 },
+};
+
+/** The next round value in a direction. */
+export function stepped(value, quantity, direction, finer) {
+  const step = (steps[state.system][quantity] ?? 1) * (finer ?? 1);
+  return Number((Math.round(value / step + direction) * step).toPrecision(12));
+}

@@ -1,0 +1,152 @@
+// Every word that the page says, in one place: another language is another file like this one.
+
+export const kinds = {
+  start_ramp: "Start ramp",
+  flat: "Flat",
+  roller: "Roller",
+  jump: "Jump",
+  turn: "Turn",
+  run_out: "Run-out",
+};
+
+export const rollers = (first, last) => `Rollers ${first}–${last}`;
+export const numbered = (kind, number) => `${kinds[kind]} ${number}`;
+
+export const surfaces = {
+  wood: "Wood",
+  paved: "Paved",
+  packed: "Packed dirt",
+  gravel: "Gravel",
+  grass: "Grass",
+  soft: "Loose dirt",
+};
+
+export const styles = { passive: "Stiff as a board", absorbing: "Soaks up bumps", pumping: "Pumps for speed" };
+export const grounds = { dry: "Dry", damp: "Damp", soft: "Soft: stay off" };
+
+export const play = { ride: "Ride", pause: "Pause", again: "Again" };
+export const state = { air: "in the air", ground: "on the ground" };
+
+export const noJumps = "No jump on this line yet.";
+export const past = (text) => `${text} past`;
+export const short = (text) => `${text} short`;
+export const wheels = (rear, front) => `rear wheel ${rear}, front ${front}`;
+export const seconds = (s) => `${s.toFixed(2)} s`;
+export const degrees = (rad) => `${Math.round((rad * 180) / Math.PI)}°`;
+
+// How a jump went, by the judge's word for it; `by` is a length already written out.
+export const how = {
+  clean: () => "Clean: both wheels land on the slope.",
+  short: (by) => `Too short by ${by}: the rear wheel hits before the knuckle.`,
+  knuckle: () => "On the knuckle: a hard knock for the rear wheel.",
+  deep: () => "Deep: near the end of the slope.",
+  past: () => "Past the landing: flat and hard.",
+  crashed: () => "Crash.",
+  stalled: () => "Rolls back before the lip: too slow.",
+  not_reached: () => "Not reached.",
+};
+
+export const crashes = {
+  frame_hit: "the frame hits the ground",
+  rider_hit: "the rider hits the ground",
+  over_the_bars: "goes over the bars",
+  looped_out: "falls off the back",
+  too_hard: "lands too hard to hold on",
+  lost: "the numbers ran away here",
+};
+
+export const told = {
+  finished: (who, s) => `${who} rides the whole line in ${s} seconds.`,
+  stalled: (who, where, missing) => `${who} rolls back at ${where}: ${missing} too slow to get over it.`,
+  crashed: (who, where, why) => `${who} crashes at ${where}: ${why}.`,
+  timed_out: (who) => `${who} is still rolling after two minutes.`,
+  lip: (name, speed, how) => `${name}: ${speed} at the lip. ${how}`,
+};
+
+export const faults = {
+  held: "The drawing still shows the last line that works.",
+  given: (given) => `given ${given}`,
+  between: (a, b) => `use ${a} to ${b}`,
+  least: (a) => `use ${a} or more`,
+  most: (b) => `use ${b} or less`,
+  show: (name) => `Show ${name}`,
+};
+
+export const share = {
+  copied: "Link copied. Whoever opens it sees this very line.",
+  byHand: "Copy this link:",
+  faulty: "Mend the marked numbers first: only a line that works can be sent.",
+};
+
+export const damaged = (why) => `The link did not work: ${why}. Here is the demo line instead.`;
+export const broken = "The page could not start. Load it again.";
+
+export const act = {
+  earlier: "Earlier",
+  later: "Later",
+  remove: "Remove",
+  add: "Add after this",
+  less: (name) => `Less: ${name}`,
+  more: (name) => `More: ${name}`,
+};
+
+export const cautions = {
+  platform: "A fall from here hurts. Put rails round the platform.",
+  gap: "A gap bites whoever comes short. A deck over it forgives.",
+  soft: "Soft ground grabs wheels and ruts. Wait until it has dried.",
+};
+
+export const groups = {
+  lip: "Lip",
+  gap: "Gap",
+  landing: "Landing",
+  rider: "Rider",
+  bike: "Bike",
+  yard: "Yard",
+  weather: "Weather",
+  survey: "Surveyed line",
+};
+
+export const fields = {
+  platform_height: "Platform height",
+  angle_deg: "Steepness",
+  bottom_radius: "Curve at the bottom (radius)",
+  edge_radius: "Rounding at the top (radius)",
+  push_off: "Push-off speed",
+  surface: "Made of",
+  length: "Length",
+  height: "Height",
+  count: "How many",
+  radius: "Circle it is drawn with (radius)",
+  lead_in: "Straight dirt ramp under the lip",
+  lead_angle: "Ramp steepness",
+  lead_length: "Ramp length",
+  gap: "Gap, lip to knuckle",
+  decked: "Deck over the gap",
+  knuckle: "Knuckle height",
+  slope: "Slope",
+  knuckle_radius: "Rounding of the knuckle (radius)",
+  bed: "Ends on a raised bed",
+  bed_length: "Length of the slope",
+  sweep_deg: "How far round",
+  bank_deg: "Bank",
+  turn_radius: "Turn radius",
+  label: "Who rides",
+  style: "Over bumps",
+  skill: "How well (0 to 1)",
+  posture: "Stance (0 low, 1 tall)",
+  mass: "Weight, dressed",
+  stature: "Height",
+  drag_area: "Wind area",
+  bike_mass: "Bike weight",
+  wheelbase: "Wheelbase",
+  bead_seat: "Rim (bead seat diameter)",
+  tyre_width: "Tyre width",
+  tyre_pressure: "Tyre pressure",
+  yard_length: "Length",
+  fall: "Fall from start to end",
+  altitude: "Height over the sea",
+  temperature: "Temperature",
+  tailwind: "Wind from behind",
+  ground: "Ground",
+};
