@@ -65,7 +65,12 @@ pub fn judge(title: &str, checks: &[Check]) {
     println!("{table}");
     let out = checks.iter().filter(|check| !check.holds()).count();
     assert!(!checks.is_empty(), "{title}: nothing was checked");
-    assert_eq!(out, 0, "{title}: {out} of {} checks do not hold\n{table}", checks.len());
+    assert_eq!(
+        out,
+        0,
+        "{title}: {out} of {} checks do not hold\n{table}",
+        checks.len()
+    );
 }
 
 #[cfg(test)]
