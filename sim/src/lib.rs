@@ -2,6 +2,7 @@
 
 pub mod constants;
 pub mod error;
+pub mod judge;
 pub mod link;
 pub mod num;
 pub mod plan;
