@@ -5,5 +5,6 @@
 
 mod arcs;
 mod coasting;
+mod figures;
 mod flight;
 mod rig;
