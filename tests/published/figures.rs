@@ -200,8 +200,7 @@ fn people() -> [Check; 4] {
         bound: Share(share),
         why,
     };
-    let area =
-        |mass: f64, stature: f64| 1.05 * (0.0276 * stature.powf(0.725) * mass.powf(0.425) + 0.1647);
+    let frontal = 0.0276 * child.stature.powf(0.725) * child.mass.powf(0.425) + 0.1647;
     [
         near(
             "the child of ten: mass",
