@@ -1,4 +1,5 @@
 //! Laws that hold for every input, tried on random ones.
 
 mod link;
+mod plan;
 mod units;

@@ -36,7 +36,7 @@ impl Jump {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Lip {
-    /// Height of the edge over the ground below it, m.
+    /// Height of the edge over the ground below it, or over the raised bed it stands on, m.
     pub height: f64,
     /// Radius of the arc, m.
     pub radius: f64,
@@ -89,7 +89,7 @@ impl LeadIn {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Landing {
-    /// Height of the knuckle over the ground below it, m.
+    /// Height of the knuckle over the ground below it, or over the raised bed it stands on, m.
     pub height: f64,
     /// Steepness of the slope against the ground, degrees.
     pub angle_deg: f64,

@@ -88,7 +88,8 @@ fn check_step(a: GroundPoint, b: GroundPoint, c: &mut Checker) {
 pub enum Lie {
     /// One even slope, metres of rise for each metre along; negative where the line runs downhill.
     Grade(f64),
-    /// Points taken with tape and level, from the start onward, straight between them.
+    /// Points taken with tape and level, straight between them, from the start of the yard or
+    /// before it to its end or beyond.
     Surveyed(Vec<GroundPoint>),
 }
 

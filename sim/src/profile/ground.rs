@@ -4,9 +4,8 @@ use crate::num;
 use crate::plan::{Lie, Yard};
 use glam::DVec2;
 
-/// Rounds of the search for the chord under a feature. Each round shrinks the error at least by
-/// the ratio of the feature's height to its length times the ground's bend, about 0.1 at worst.
-const CHORD_ROUNDS: usize = 40;
+/// Halvings of the search for the chord under a feature: from any yard's length to the last bit.
+const HALVINGS: usize = 64;
 
 /// The ground as it lies.
 pub(crate) enum Ground {
@@ -64,21 +63,34 @@ impl Ground {
     /// Heading of the straight line from `from` to the ground, raised by `bed`, under the far end
     /// of a feature; `reach` gives the feature's level length when laid along a heading.
     ///
-    /// The end depends on the heading and the heading on the end, so they are found in turn, in a
-    /// fixed number of rounds. On an even slope it is the slope itself.
+    /// The end depends on the heading and the heading on the end. A level length too short for the
+    /// feature is found at the start and one too long by doubling; halving finds where it fits,
+    /// however the ground bends. On an even slope the heading is the slope itself.
     pub fn chord(&self, from: DVec2, bed: f64, reach: impl Fn(f64) -> f64) -> f64 {
-        let mut heading = self.heading(from.x);
-        if let Ground::Even { .. } = self {
-            return heading;
+        let here = self.heading(from.x);
+        let mut long = reach(here);
+        let at_once = matches!(self, Ground::Even { .. }) || long <= 0.0;
+        if at_once {
+            return here;
         }
-        for _ in 0..CHORD_ROUNDS {
-            let level = reach(heading);
-            if level > 0.0 {
-                let to = self.height(from.x + level) + bed;
-                heading = num::atan2(to - from.y, level);
+        let toward = |level: f64| {
+            let to = self.height(from.x + level) + bed;
+            num::atan2(to - from.y, level)
+        };
+        let mut short = 0.0;
+        while reach(toward(long)) > long {
+            short = long;
+            long *= 2.0;
+        }
+        for _ in 0..HALVINGS {
+            let middle = (short + long) / 2.0;
+            if reach(toward(middle)) > middle {
+                short = middle;
+            } else {
+                long = middle;
             }
         }
-        heading
+        toward(long)
     }
 
     /// Heading of the ground at a station, rad; at a bend, of the stretch beyond it.

@@ -15,7 +15,7 @@ struct Shape {
     lead: f64,
     /// Length of the lead-in, m.
     straight: f64,
-    /// Turn at the edge, rad; NaN where the lip is higher than its circle allows.
+    /// Turn at the edge, rad; the steepest there is where the lip is higher than its circle allows.
     exit: f64,
     /// Level distance from foot to edge, m.
     reach: f64,
@@ -34,7 +34,7 @@ impl Shape {
         let (sl, cl) = num::sin_cos(lead);
         let rise = lip.height * cg;
         let versine = (rise - straight * sl) / lip.radius;
-        let exit = num::acos(num::clamp(1.0 - versine, -1.0, 1.0));
+        let exit = num::acos(num::clamp(1.0 - versine, num::cos(STEEPEST), 1.0));
         let along = lip.radius * num::sin(exit) + straight * cl;
         Self {
             ground,

@@ -7,9 +7,9 @@ use glam::DVec2;
 /// Shorter pieces than this are left out, m: they would be rounding errors of a length of zero.
 const SHORTEST: f64 = 1e-9;
 
-/// Arcs that turn by less than twice this, rad, are drawn straight: over a hundred metres the
-/// difference is less than a micrometre.
-const STRAIGHT: f64 = 1e-8;
+/// Arcs that turn by less than twice this, rad, are drawn straight: a metre of them is off by less
+/// than 5 µm, while a circle of a thousand kilometres loses as much to rounding.
+const STRAIGHT: f64 = 1e-5;
 
 /// The chain so far and where its end is.
 pub(crate) struct Pen {
@@ -32,9 +32,12 @@ impl Pen {
         self.draw(heading, length, 0.0, character);
     }
 
-    /// A straight piece to a point.
+    /// A straight piece to a point; a plumb face where the point is straight above or below.
     pub fn line_to(&mut self, to: DVec2, character: Character) {
         let d = to - self.at;
+        if d.x.abs() <= SHORTEST {
+            return self.plumb_to(to.y, character);
+        }
         self.line(num::atan2(d.y, d.x), d.length(), character);
     }
 

@@ -3,7 +3,7 @@
 use super::build::{Laying, STEEPEST};
 use super::{Character, Intent};
 use crate::error::{Fault, Quantity};
-use crate::num;
+use crate::num::{self, PI};
 use crate::plan::{StartRamp, fault};
 use glam::DVec2;
 
@@ -11,11 +11,14 @@ use glam::DVec2;
 /// (wheelbases run up to 1.3 m).
 const PLATFORM: f64 = 1.6;
 
+/// Least fall of the slope against level, rad: 3°. A flatter one would run on without end.
+const FLATTEST: f64 = 3.0 * (PI / 180.0);
+
 /// The ramp laid along one heading of the ground.
 struct Shape {
     /// Heading of the ground at the foot, rad.
     foot: f64,
-    /// Heading of the slope, rad.
+    /// Heading of the slope, rad; no flatter than the flattest.
     slope: f64,
     /// Length of the straight slope, m; negative where the arcs need more height than there is.
     straight: f64,
@@ -25,7 +28,7 @@ struct Shape {
 
 impl Shape {
     fn new(ramp: &StartRamp, foot: f64) -> Self {
-        let slope = foot - num::radians(ramp.angle_deg);
+        let slope = num::min(foot - num::radians(ramp.angle_deg), -FLATTEST);
         let (ss, cs) = num::sin_cos(slope);
         let (sf, cf) = num::sin_cos(foot);
         let arcs = ramp.edge_radius * (1.0 - cs) + ramp.bottom_radius * (cf - cs);
@@ -61,13 +64,16 @@ impl Laying<'_> {
     }
 
     fn check_start(&self, ramp: &StartRamp, shape: &Shape) -> Result<(), Fault> {
-        if shape.slope >= 0.0 {
+        if shape.slope == -FLATTEST {
             return Err(fault(
                 self.field("angle_deg"),
                 Quantity::Angle,
                 ramp.angle_deg,
-                (Some(num::degrees(shape.foot)), Some(num::degrees(STEEPEST))),
-                "the ground rises as steeply as the ramp falls",
+                (
+                    Some(num::degrees(shape.foot + FLATTEST)),
+                    Some(num::degrees(STEEPEST)),
+                ),
+                "the ground rises all but as steeply as the ramp falls",
             ));
         }
         if shape.straight >= 0.0 {

@@ -72,7 +72,8 @@ pub fn advance(
         let step = num::min(num::min(*h, acc.longest), room);
         // No sliver is left over for a last step.
         let step = if room - step < 0.1 * step { room } else { step };
-        let (to, error) = attempt(world, from, mind, step);
+        let last = step >= room;
+        let (mut to, error) = attempt(world, from, mind, step);
         let factor = num::clamp(
             0.9 / num::pow(num::max(error / acc.tolerance, 1e-6), 1.0 / 3.0),
             0.2,
@@ -85,6 +86,10 @@ pub fn advance(
                 num::min(*h, acc.longest) * num::min(factor, 1.0),
             );
             *h = num::max(*h, SHORTEST);
+            if last {
+                // By sum, the end could be missed by a rounding error and never be reached.
+                to.t = end;
+            }
             return to;
         }
         *h = num::max(step * num::min(factor, 0.9), SHORTEST);

@@ -1,7 +1,7 @@
 //! Finds the lips of a surveyed line, and where each one lands.
 
 use super::Survey;
-use super::tangents::Tangent;
+use super::tangents::{Tangent, is_straight};
 use crate::num::PI;
 use crate::profile::{Intent, LipEdge};
 
@@ -29,10 +29,10 @@ const FACE: f64 = 50.0 * DEGREE;
 const FACE_UP: f64 = 80.0 * DEGREE;
 
 /// Headings within this, rad, of the steepest belong to the straight part of a landing.
-const STRAIGHT: f64 = 4.0 * DEGREE;
+const STRAIGHT: f64 = 2.0 * DEGREE;
 
 /// A chord bends where the surface turns by more than this along it, rad.
-const BENT: f64 = 1.0 * DEGREE;
+const BENT: f64 = 0.5 * DEGREE;
 
 /// What was found.
 pub(super) struct Found {
@@ -89,7 +89,7 @@ fn is_edge(survey: &Survey, tangents: &[Tangent], i: usize) -> bool {
 fn foot(survey: &Survey, tangents: &[Tangent], edge: usize) -> usize {
     let rises = |i: &usize| {
         let h = survey.headings[*i];
-        (LEVEL..=FACE_UP).contains(&h) || (h > 0.0 && is_hollow(tangents, *i))
+        (LEVEL..=FACE_UP).contains(&h) || (h > -LEVEL && is_hollow(tangents, *i))
     };
     (0..edge).rev().take_while(rises).last().unwrap_or(edge)
 }
@@ -109,15 +109,23 @@ fn mark(survey: &Survey, tangents: &[Tangent], edge: usize) -> Marks {
         return flat_landing(survey, tangents, edge);
     };
     let begins = |i: &usize| *i == edge || headings[i - 1] >= -LEVEL || headings[i - 1] < -FACE;
-    let knuckle = (edge..=falls).rev().find(begins).unwrap_or(falls);
+    let mut knuckle = (edge..=falls).rev().find(begins).unwrap_or(falls);
     let lands = |i: &usize| {
         let h = headings[*i];
-        (-FACE..-LEVEL).contains(&h) || *i <= falls || (h < 0.0 && is_hollow(tangents, *i))
+        (-FACE..-LEVEL).contains(&h) || *i <= falls || (h < LEVEL && is_hollow(tangents, *i))
     };
     let landing_end = (knuckle..limit).take_while(lands).last().unwrap_or(falls) + 1;
     let steepest =
         (knuckle..landing_end).fold(falls, |a, b| if headings[b] < headings[a] { b } else { a });
-    let straight = |i: &usize| headings[*i] <= headings[steepest] + STRAIGHT;
+    if knuckle == edge
+        && is_straight(survey, edge)
+        && headings[steepest] < headings[edge] - STRAIGHT
+    {
+        // A falling deck, and the knuckle at its far end.
+        knuckle += 1;
+    }
+    let straight =
+        |i: &usize| headings[*i] <= headings[steepest] + STRAIGHT && !is_hollow(tangents, *i);
     let slope_end = (knuckle..landing_end).rev().find(straight);
     Marks {
         foot: foot(survey, tangents, edge),

@@ -12,6 +12,9 @@ const CORNER: f64 = 35.0 * (PI / 180.0);
 /// Where a straight meets a circle without a kink the turn is half that of the next point.
 const ALONE: f64 = 3.0;
 
+/// Chords shorter than this, m, are taken for parts of a curve: planks are longer.
+const SHORT: f64 = 0.4;
+
 /// Turns below this, rad, are no kink at all: 1°, about what tape and level can tell.
 const KINK: f64 = PI / 180.0;
 
@@ -49,13 +52,30 @@ fn far(survey: &Survey, inner: &[Option<f64>], i: usize, neighbour: usize) -> f6
 }
 
 fn is_corner(survey: &Survey, i: usize) -> bool {
-    let steep = |h: f64| h.abs() > STEEPEST;
     let turn = survey.turn(i).abs();
-    let beside = num::max(survey.turn(i - 1).abs(), survey.turn(i + 1).abs());
-    turn > CORNER
-        || steep(survey.headings[i - 1])
-        || steep(survey.headings[i])
-        || (turn > KINK && turn > ALONE * beside)
+    let beside = num::max(beside(survey, i, i - 1), beside(survey, i, i + 1));
+    is_sharp(survey, i) || (turn > KINK && turn > ALONE * beside)
+}
+
+/// A corner by itself, whatever its neighbours do: a sharp turn, or the foot or top of a face.
+fn is_sharp(survey: &Survey, i: usize) -> bool {
+    let steep = |h: f64| h.abs() > STEEPEST;
+    let chords = [survey.headings[i - 1], survey.headings[i]];
+    survey.turn(i).abs() > CORNER || chords.into_iter().any(steep)
+}
+
+/// Turn at the neighbour `other` of a point, rad, unsigned. A sharp corner ends a curve, and tells
+/// nothing of it; a short chord before it is taken for a part of the curve.
+fn beside(survey: &Survey, i: usize, other: usize) -> f64 {
+    if !inside(survey, other) || !is_sharp(survey, other) {
+        return survey.turn(other).abs();
+    }
+    let chord = if other < i { other } else { i };
+    if survey.lengths[chord] < SHORT {
+        survey.turn(i).abs()
+    } else {
+        0.0
+    }
 }
 
 fn inside(survey: &Survey, i: usize) -> bool {
@@ -64,7 +84,7 @@ fn inside(survey: &Survey, i: usize) -> bool {
 
 /// Whether a chord is so much longer than the ones beside it that it stands for a straight
 /// stretch: points are taken where the shape changes.
-fn is_straight(survey: &Survey, chord: usize) -> bool {
+pub(super) fn is_straight(survey: &Survey, chord: usize) -> bool {
     let before = chord.checked_sub(1).map_or(0.0, |i| survey.lengths[i]);
     let after = survey.lengths.get(chord + 1).copied().unwrap_or(0.0);
     survey.lengths[chord] > LONG * num::max(before, after)
