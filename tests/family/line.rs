@@ -63,18 +63,33 @@ pub fn member(seed: u64) -> Member {
         jump.gap = 3.0;
         trial.push(Feature::Jump(jump.clone()));
         let ridden = ride(&plan(trial, grade, &rider));
-        let Some(left) = left(&ridden.run, k, ridden.profile.lips[k].edge) else { break };
-        let Some(gap) = fit(&mut jump, left, aim, grade, &rider) else { break };
+        let Some(left) = left(&ridden.run, k, ridden.profile.lips[k].edge) else {
+            break;
+        };
+        let Some(gap) = fit(&mut jump, left, aim, grade, &rider) else {
+            break;
+        };
         jump.gap = gap;
         features.push(Feature::Jump(jump));
-        features.push(Feature::Flat(Flat { length: flat, surface: Surface::Packed }));
+        features.push(Feature::Flat(Flat {
+            length: flat,
+            surface: Surface::Packed,
+        }));
         aims.push(aim);
         placed += 1;
     }
-    features.push(Feature::RunOut(RunOut { length: 12.0, surface: Surface::Packed }));
+    features.push(Feature::RunOut(RunOut {
+        length: 12.0,
+        surface: Surface::Packed,
+    }));
     let plan = plan(features, grade, &rider);
     let ridden = ride(&plan);
-    Member { plan, placed, ridden, aims }
+    Member {
+        plan,
+        placed,
+        ridden,
+        aims,
+    }
 }
 
 fn ride(plan: &Plan) -> Ridden {
@@ -109,7 +124,10 @@ fn opening(rng: &mut Rng) -> Vec<Feature> {
 }
 
 fn flat(rng: &mut Rng, low: f64, high: f64) -> Feature {
-    Feature::Flat(Flat { length: pick(rng, low, high), surface: Surface::Packed })
+    Feature::Flat(Flat {
+        length: pick(rng, low, high),
+        surface: Surface::Packed,
+    })
 }
 
 fn jump(rng: &mut Rng) -> Jump {
@@ -119,7 +137,12 @@ fn jump(rng: &mut Rng) -> Jump {
     // A low steep landing leaves room for no more than this between its two arcs.
     let room = 0.9 * landing / (1.0 - angle_deg.to_radians().cos()) - KNUCKLE;
     Jump {
-        lip: Lip { height, radius: pick(rng, 1.8, 4.0), lead_in: None, surface: Surface::Wood },
+        lip: Lip {
+            height,
+            radius: pick(rng, 1.8, 4.0),
+            lead_in: None,
+            surface: Surface::Wood,
+        },
         gap: 0.0,
         decked: false,
         landing: Landing {
@@ -136,7 +159,10 @@ fn jump(rng: &mut Rng) -> Jump {
 fn plan(features: Vec<Feature>, grade: f64, rider: &Mount) -> Plan {
     Plan {
         name: "Family".into(),
-        yard: Yard { length: 120.0, lie: Lie::Grade(grade) },
+        yard: Yard {
+            length: 120.0,
+            lie: Lie::Grade(grade),
+        },
         line: Line::Features(features),
         riders: vec![rider.clone()],
         weather: Weather::default(),
@@ -146,9 +172,19 @@ fn plan(features: Vec<Feature>, grade: f64, rider: &Mount) -> Plan {
 
 fn left(run: &Run, lip: usize, edge: glam::DVec2) -> Option<Jumped> {
     run.events.iter().find_map(|e| match e.kind {
-        EventKind::LipLeft { lip: l, speed, direction, centre_x, centre_z, .. } if l == lip => {
-            Some(Jumped { speed, direction, ahead: centre_x - edge.x, above: centre_z - edge.y })
-        }
+        EventKind::LipLeft {
+            lip: l,
+            speed,
+            direction,
+            centre_x,
+            centre_z,
+            ..
+        } if l == lip => Some(Jumped {
+            speed,
+            direction,
+            ahead: centre_x - edge.x,
+            above: centre_z - edge.y,
+        }),
         _ => None,
     })
 }
@@ -174,13 +210,16 @@ fn fit(jump: &mut Jump, left: Jumped, aim: f64, grade: f64, rider: &Mount) -> Op
 /// rear wheel that far past the knuckle. Beside it, how far over the knuckle the front wheel passes.
 fn gap_for(jump: &Jump, left: Jumped, aim: f64, grade: f64, rider: &Mount) -> Option<(f64, f64)> {
     let m = sim::setup::mount(rider, &Weather::default());
-    let stand = m.tyre.radius
-        + (m.rider_mass * m.reach_usual + m.bike_mass * m.bike_rise) / m.mass();
+    let stand =
+        m.tyre.radius + (m.rider_mass * m.reach_usual + m.bike_mass * m.bike_rise) / m.mass();
     // The landing's angle counts from the ground's own slope.
     let slope = jump.landing.angle_deg.to_radians() - grade.atan();
     let (sin, cos) = slope.sin_cos();
     let past = aim + 0.5 * m.wheelbase * cos;
-    let (vx, vz) = (left.speed * left.direction.cos(), left.speed * left.direction.sin());
+    let (vx, vz) = (
+        left.speed * left.direction.cos(),
+        left.speed * left.direction.sin(),
+    );
     let (mut gap, mut over) = (1.0, 0.0);
     let front = aim + m.wheelbase * cos;
     for _ in 0..20 {

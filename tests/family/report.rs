@@ -20,7 +20,10 @@ fn main() {
         misses.extend(s.misses.iter().copied());
         finished += u32::from(m.ridden.run.outcome == sim::ride::Outcome::Finished);
         if let Some(why) = s.elsewhere {
-            kinds.entry(format!("elsewhere {why:?}")).or_default().push(format!("{seed}"));
+            kinds
+                .entry(format!("elsewhere {why:?}"))
+                .or_default()
+                .push(format!("{seed}"));
         }
         for (k, how) in s.jumps.iter().enumerate() {
             all += 1;
@@ -32,26 +35,54 @@ fn main() {
                 }
                 How::Askew(p) => {
                     let kind = if *p > 0.0 { "nose up" } else { "nose down" };
-                    kinds.entry(kind.into()).or_default().push(format!("{seed}.{k}({label} {:.0})", p.to_degrees()));
+                    kinds
+                        .entry(kind.into())
+                        .or_default()
+                        .push(format!("{seed}.{k}({label} {:.0})", p.to_degrees()));
                 }
                 other => {
                     quality -= 0.3;
-                    kinds.entry(format!("{other:?}")).or_default().push(format!("{seed}.{k}({label})"));
+                    kinds
+                        .entry(format!("{other:?}"))
+                        .or_default()
+                        .push(format!("{seed}.{k}({label})"));
                 }
             }
         }
         if verbose {
-            println!("{seed} {} {:?} {:?}", m.plan.riders[0].label, m.ridden.run.outcome, s.jumps);
+            println!(
+                "{seed} {} {:?} {:?}",
+                m.plan.riders[0].label, m.ridden.run.outcome, s.jumps
+            );
         }
     }
-    println!("{well} of {all} jumps went well: {:.1} %; {finished} of {lines} lines finished", 100.0 * f64::from(well) / f64::from(all));
+    println!(
+        "{well} of {all} jumps went well: {:.1} %; {finished} of {lines} lines finished",
+        100.0 * f64::from(well) / f64::from(all)
+    );
     misses.sort_by(f64::total_cmp);
     let at = |q: usize| misses[(misses.len() - 1) * q / 100];
-    let lost: f64 = misses.iter().map(|m| (m.abs() - 0.15).max(0.0).min(0.5)).sum::<f64>() / f64::from(all);
-    let q = quality / f64::from(all) + 0.3 * f64::from(finished) / f64::from(lines) + 0.3 * f64::from(all) / f64::from(lines * 2) - 0.2 * lost;
+    let lost: f64 = misses
+        .iter()
+        .map(|m| (m.abs() - 0.15).max(0.0).min(0.5))
+        .sum::<f64>()
+        / f64::from(all);
+    let q = quality / f64::from(all)
+        + 0.3 * f64::from(finished) / f64::from(lines)
+        + 0.3 * f64::from(all) / f64::from(lines * 2)
+        - 0.2 * lost;
     println!("quality {q:.4}");
-    println!("rear wheel against the ballistic aim, m: 5 % {:.2}, median {:.2}, 95 % {:.2}", at(5), at(50), at(95));
+    println!(
+        "rear wheel against the ballistic aim, m: 5 % {:.2}, median {:.2}, 95 % {:.2}",
+        at(5),
+        at(50),
+        at(95)
+    );
     for (k, v) in kinds {
-        println!("{:4} {k}: {}", v.len(), v.iter().take(12).cloned().collect::<Vec<_>>().join(" "));
+        println!(
+            "{:4} {k}: {}",
+            v.len(),
+            v.iter().take(12).cloned().collect::<Vec<_>>().join(" ")
+        );
     }
 }
