@@ -80,7 +80,8 @@ pub fn place(m: &Mount, path: &Path, pose: &Pose, lip: &Lip) -> f64 {
     let before = (m.bike_inertia + tune::LEANG() * m.rider_inertia + orbit) * bend * v;
     let load = m.mass() * (GRAVITY * lip.along.x + bend * v * v) * tune::LOADF();
     let lever = (before - turn / t) * v / (load * m.wheelbase);
-    let place = (lever - 0.5 * m.wheelbase) * m.mass() / m.rider_mass * tune::LEVG() + tune::LEVO() * m.wheelbase;
+    let place = (lever - 0.5 * m.wheelbase) * m.mass() / m.rider_mass * tune::LEVG()
+        + tune::LEVO() * m.wheelbase;
     num::clamp(place, -0.55 * m.wheelbase, 0.1 * m.wheelbase)
 }
 

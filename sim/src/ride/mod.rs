@@ -142,7 +142,11 @@ fn look(world: &World, here: &Point, mind: &Mind, lip: usize, brake_x: f64, end:
     Mind {
         forecast: forecast(m, world.path, &pose, here.t, from_x, back),
         lip,
-        place: world.path.lips.get(lip).map_or(0.0, |l| aim::place(m, world.path, &pose, l)),
+        place: world
+            .path
+            .lips
+            .get(lip)
+            .map_or(0.0, |l| aim::place(m, world.path, &pose, l)),
         brake,
     }
 }

@@ -206,7 +206,12 @@ impl Seen {
             return averaged(&self.ground, |_| LEAST_LOOK);
         }
         let widest = super::rider::tune::LOOK() * m.wheelbase;
-        let half = |i: usize| num::max(num::min(widest, 0.5 * self.look[i]), super::rider::tune::LEAST() * m.wheelbase);
+        let half = |i: usize| {
+            num::max(
+                num::min(widest, 0.5 * self.look[i]),
+                super::rider::tune::LEAST() * m.wheelbase,
+            )
+        };
         let once = averaged(&self.ground, half);
         let twice = averaged(&once, half);
         let fold = super::rider::tune::TSHARE() * (m.reach_usual - m.reach_low);
