@@ -1,5 +1,6 @@
 //! Checks that cross crates, and what they share.
 
+pub mod checks;
 pub mod family;
 pub mod plans;
 

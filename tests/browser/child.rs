@@ -27,7 +27,8 @@ impl Running {
                 thread::spawn(move || lines.for_each(drop));
                 return Ok((running, found));
             }
-            said = said + &line + "\n";
+            said.push_str(&line);
+            said.push('\n');
         }
         bail!("{command:?} ended and said only: {said}")
     }

@@ -8,7 +8,7 @@ use std::path::Path;
 use std::process::Command;
 use tempfile::TempDir;
 use thirtyfour::prelude::*;
-use thirtyfour::{ChromiumLikeCapabilities, LoggingPrefsLogLevel};
+use thirtyfour::{ChromiumCapabilities, ChromiumLikeCapabilities, LoggingPrefsLogLevel};
 use tokio::runtime::{self, Runtime};
 
 /// The screen a page is opened on.

@@ -1,17 +1,60 @@
 //! The page in a real browser: Chromium driven over WebDriver against the served page.
 
-mod child;
-mod ground;
-mod page;
+mod editing;
+mod opening;
+mod screens;
+mod sharing;
+mod speeds;
 
-use ground::Ground;
+use browser::Ground;
 use libtest_mimic::{Arguments, Failed, Trial};
 use std::process::ExitCode;
 use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 0] = [];
+const CASES: [(&str, Case); 13] = [
+    ("opening::rides_by_itself", opening::rides_by_itself),
+    (
+        "opening::moves_from_left_to_right",
+        opening::moves_from_left_to_right,
+    ),
+    (
+        "opening::can_be_held_and_scrubbed",
+        opening::can_be_held_and_scrubbed,
+    ),
+    (
+        "speeds::are_those_of_the_example",
+        speeds::are_those_of_the_example,
+    ),
+    ("speeds::are_the_same_in_feet", speeds::are_the_same_in_feet),
+    (
+        "sharing::a_link_opens_the_same_line",
+        sharing::a_link_opens_the_same_line,
+    ),
+    (
+        "sharing::a_damaged_link_opens_the_demo",
+        sharing::a_damaged_link_opens_the_demo,
+    ),
+    (
+        "sharing::a_reload_keeps_the_line",
+        sharing::a_reload_keeps_the_line,
+    ),
+    (
+        "editing::a_change_rides_at_once",
+        editing::a_change_rides_at_once,
+    ),
+    (
+        "editing::a_fault_speaks_at_its_field",
+        editing::a_fault_speaks_at_its_field,
+    ),
+    (
+        "editing::features_come_and_go",
+        editing::features_come_and_go,
+    ),
+    ("screens::phone", screens::phone),
+    ("screens::desk", screens::desk),
+];
 
 fn main() -> ExitCode {
     let mut arguments = Arguments::from_args();

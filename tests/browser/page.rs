@@ -16,13 +16,17 @@ pub struct Page {
 }
 
 impl Page {
-    /// Opens the page.
-    pub async fn open(driver: WebDriver, address: &str, tail: &str) -> Result<Self> {
+    /// Opens the page and waits until it is ready.
+    pub(crate) async fn open(driver: WebDriver, address: &str, tail: &str) -> Result<Self> {
         driver.goto(format!("{address}{tail}")).await?;
-        Ok(Self {
-            driver,
-            address: address.to_owned(),
-        })
+        let address = address.to_owned();
+        let page = Self { driver, address };
+        page.wait_for(
+            "the page to start",
+            "document.documentElement.dataset.ready",
+        )
+        .await?;
+        Ok(page)
     }
 
     /// The value of a script's `return`.
@@ -32,7 +36,7 @@ impl Page {
         Ok(answer.convert()?)
     }
 
-    /// Waits until a script returns something that is true.
+    /// Waits until an expression is true.
     pub async fn wait_for(&self, what: &str, script: &str) -> Result<()> {
         let begun = Instant::now();
         while !self
@@ -48,34 +52,56 @@ impl Page {
         Ok(())
     }
 
-    /// The text of an element.
-    pub async fn text(&self, css: &str) -> Result<String> {
-        Ok(self.element(css).await?.text().await?)
+    /// The texts of all elements of a kind.
+    pub async fn texts(&self, css: &str) -> Result<Vec<String>> {
+        let script =
+            format!("return [...document.querySelectorAll({css:?})].map(e => e.innerText.trim())");
+        self.ask(&script).await
     }
 
-    /// Clicks an element.
+    /// Clicks the first element of a kind.
     pub async fn click(&self, css: &str) -> Result<()> {
         let element = self.element(css).await?;
+        element.scroll_into_view().await?;
         element.click().await.with_context(|| css.to_owned())
     }
 
-    /// The first element of a kind.
-    pub async fn element(&self, css: &str) -> Result<WebElement> {
+    /// Types into a field in place of what it holds, and leaves it.
+    pub async fn fill(&self, css: &str, text: &str) -> Result<()> {
+        let element = self.element(css).await?;
+        element.scroll_into_view().await?;
+        element.send_keys(Key::Control + "a").await?;
+        element.send_keys(text).await?;
+        element.send_keys(Key::Tab + "").await?;
+        Ok(())
+    }
+
+    /// Loads the page again.
+    pub async fn reload(&self) -> Result<()> {
+        self.driver.refresh().await?;
+        self.wait_for(
+            "the page to start",
+            "document.documentElement.dataset.ready",
+        )
+        .await
+    }
+
+    async fn element(&self, css: &str) -> Result<WebElement> {
         let found = self.driver.find(By::Css(css)).await;
         found.with_context(|| format!("no {css} on the page"))
     }
 
-    /// A picture of the window, kept under `tests/out` to be looked at, as PNG.
-    pub async fn picture(&self, name: &str) -> Result<Vec<u8>> {
+    /// A picture of the window, kept under `tests/out` to be looked at.
+    pub async fn picture(&self, name: &str) -> Result<()> {
         let png = self.driver.screenshot_as_png().await?;
         let folder = tests::repository().join("tests/out");
         fs::create_dir_all(&folder)?;
         fs::write(folder.join(name), &png)?;
-        Ok(png)
+        Ok(())
     }
 
     /// No error in the console, no request to another host.
-    pub async fn check_clean(&self) -> Result<()> {
+    pub(crate) async fn check_clean(&self) -> Result<()> {
         let log = self.driver.browser_log().await?;
         let errors: Vec<_> = log.iter().filter(|entry| entry.level == "SEVERE").collect();
         ensure!(errors.is_empty(), "errors in the console: {errors:#?}");

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use proptest::sample::Index;
 use sim::link::{LinkError, MAX_CHARACTERS, decode, encode};
-use sim::plan::{Plan, demo};
+use sim::plan::{GroundPoint, Lie, Line, Plan, Surface, demo};
 use std::panic::catch_unwind;
 use tests::plans;
 
@@ -111,4 +111,29 @@ fn errors_say_what_happened() {
         assert_eq!(decode(given), Err(expected), "{given}");
         assert!(expected.to_string().len() > 20, "{expected}");
     }
+}
+
+/// As many points, riders and letters as a plan may have, and no number that is short.
+#[test]
+fn the_largest_plan_fits() {
+    let odd = |i: usize| 1.0 / (i as f64 + 3.0);
+    let points = |count| {
+        (0..count)
+            .map(|i| GroundPoint::from((odd(i), -odd(i))))
+            .collect()
+    };
+    let mut plan = demo();
+    let long = "\u{1F6B2}".repeat(60);
+    let mut rider = plan.riders.remove(0);
+    rider.label.clone_from(&long);
+    plan.riders = vec![rider; 8];
+    plan.name = long;
+    plan.yard.lie = Lie::Surveyed(points(200));
+    plan.line = Line::Surveyed {
+        points: points(500),
+        surface: Surface::Grass,
+    };
+    let text = encode(&plan);
+    println!("the largest plan's link: {} characters", text.len());
+    assert_eq!(decode(&text).map(|d| bits(&d.plan)), Ok(bits(&plan)));
 }

@@ -26,7 +26,7 @@ use crc::{CRC_32_ISO_HDLC, Crc};
 use pack::Pack;
 
 /// Longest text that is looked at, in characters.
-pub const MAX_CHARACTERS: usize = 65_536;
+pub const MAX_CHARACTERS: usize = 32_768;
 
 /// The format written, and the newest one read.
 const FORMAT: u8 = 1;

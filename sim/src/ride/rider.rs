@@ -32,242 +32,50 @@ pub mod tune {
     fn get(i: usize) -> f64 {
         static T: OnceLock<Vec<f64>> = OnceLock::new();
         T.get_or_init(|| {
-            let names = [
-                "PATH",
-                "PATH_DAMPING",
-                "OVER",
-                "OVER_DAMPING",
-                "LEAN",
-                "LEAN_DAMPING",
-                "BACK",
-                "SOFT",
-                "PUSH",
-                "PULL",
-                "HOLD",
-                "COUPLE",
-                "TWIST",
-                "SHORTEST",
-                "SWING",
-                "UNIT",
-                "RAMP",
-                "LREACH",
-                "NOSE",
-                "EARLY",
-                "POP",
-                "LEVG",
-                "LEVO",
-                "LOADF",
-                "DIRF",
-                "LEANF",
-                "LOOK",
-                "LEAST",
-                "TSHARE",
-                "LEANG",
-                "FLOOR",
-                "AIRMAX",
-                "ROOM",
-                "TAPER",
-                "TFLOOR",
-                "HANDS",
-            ];
-            let defaults = [
-                9.0, 0.9, 19.0, 0.7, 9.0, 0.9, 0.25, 6.0, 4.5, 0.6, 1.0, 0.3, 1.1, 0.15, -0.3,
-                0.08, 2.5, 0.5, 0.05, 0.05, 1.5, 1.0, 0.0, 0.7, 0.5, 0.8, 1.9, 0.12, 0.8, 0.8, 0.0,
-                1.2, 0.4, 0.03, 0.3, 1.0,
-            ];
+            let names = ["PATH","PATH_DAMPING","OVER","OVER_DAMPING","LEAN","LEAN_DAMPING","BACK","SOFT","PUSH","PULL","HOLD","COUPLE","TWIST","SHORTEST","SWING","UNIT","RAMP","LREACH","NOSE","EARLY","POP","LEVG","LEVO","LOADF","DIRF","LEANF","LOOK","LEAST","TSHARE","LEANG","FLOOR","AIRMAX","ROOM","TAPER","TFLOOR","HANDS","SHARE","MOST"];
+            let defaults = [9.0,0.9,19.0,0.7,9.0,0.9,0.25,6.0,4.5,0.6,1.0,0.3,1.1,0.15,-0.3,0.08,2.5,0.5,0.05,0.05,1.5,1.0,0.0,0.7,0.5,0.8,1.9,0.12,0.8,0.8,0.0,1.2,0.4,0.03,0.3,1.0,1.0,0.6];
             let env = std::env::var("TUNE").unwrap_or_default();
-            names
-                .iter()
-                .zip(defaults)
-                .map(|(n, d): (&&str, f64)| {
-                    env.split(',')
-                        .find_map(|kv| kv.strip_prefix(&format!("{n}=")))
-                        .and_then(|v| v.parse().ok())
-                        .unwrap_or(d)
-                })
-                .collect()
+            names.iter().zip(defaults).map(|(n, d): (&&str, f64)| env.split(',').find_map(|kv| kv.strip_prefix(&format!("{n}="))).and_then(|v| v.parse().ok()).unwrap_or(d)).collect()
         })[i]
     }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn PATH() -> f64 {
-        get(0)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn PATH_DAMPING() -> f64 {
-        get(1)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn OVER() -> f64 {
-        get(2)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn OVER_DAMPING() -> f64 {
-        get(3)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn LEAN() -> f64 {
-        get(4)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn LEAN_DAMPING() -> f64 {
-        get(5)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn BACK() -> f64 {
-        get(6)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn SOFT() -> f64 {
-        get(7)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn PUSH() -> f64 {
-        get(8)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn PULL() -> f64 {
-        get(9)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn HOLD() -> f64 {
-        get(10)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn COUPLE() -> f64 {
-        get(11)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn TWIST() -> f64 {
-        get(12)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn SHORTEST() -> f64 {
-        get(13)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn SWING() -> f64 {
-        get(14)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn UNIT() -> f64 {
-        get(15)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn RAMP() -> f64 {
-        get(16)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn LREACH() -> f64 {
-        get(17)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn EARLY() -> f64 {
-        get(19)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn POP() -> f64 {
-        get(20)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn LEVG() -> f64 {
-        get(21)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn LEVO() -> f64 {
-        get(22)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn LOADF() -> f64 {
-        get(23)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn DIRF() -> f64 {
-        get(24)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn LEANF() -> f64 {
-        get(25)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn LOOK() -> f64 {
-        get(26)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn LEAST() -> f64 {
-        get(27)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn TSHARE() -> f64 {
-        get(28)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn LEANG() -> f64 {
-        get(29)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn FLOOR() -> f64 {
-        get(30)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn AIRMAX() -> f64 {
-        get(31)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn ROOM() -> f64 {
-        get(32)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn TAPER() -> f64 {
-        get(33)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn TFLOOR() -> f64 {
-        get(34)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn HANDS() -> f64 {
-        get(35)
-    }
-    #[allow(non_snake_case)]
-    #[inline]
-    pub fn NOSE() -> f64 {
-        get(18)
-    }
+    #[allow(non_snake_case)] #[inline] pub fn PATH() -> f64 { get(0) }
+    #[allow(non_snake_case)] #[inline] pub fn PATH_DAMPING() -> f64 { get(1) }
+    #[allow(non_snake_case)] #[inline] pub fn OVER() -> f64 { get(2) }
+    #[allow(non_snake_case)] #[inline] pub fn OVER_DAMPING() -> f64 { get(3) }
+    #[allow(non_snake_case)] #[inline] pub fn LEAN() -> f64 { get(4) }
+    #[allow(non_snake_case)] #[inline] pub fn LEAN_DAMPING() -> f64 { get(5) }
+    #[allow(non_snake_case)] #[inline] pub fn BACK() -> f64 { get(6) }
+    #[allow(non_snake_case)] #[inline] pub fn SOFT() -> f64 { get(7) }
+    #[allow(non_snake_case)] #[inline] pub fn PUSH() -> f64 { get(8) }
+    #[allow(non_snake_case)] #[inline] pub fn PULL() -> f64 { get(9) }
+    #[allow(non_snake_case)] #[inline] pub fn HOLD() -> f64 { get(10) }
+    #[allow(non_snake_case)] #[inline] pub fn COUPLE() -> f64 { get(11) }
+    #[allow(non_snake_case)] #[inline] pub fn TWIST() -> f64 { get(12) }
+    #[allow(non_snake_case)] #[inline] pub fn SHORTEST() -> f64 { get(13) }
+    #[allow(non_snake_case)] #[inline] pub fn SWING() -> f64 { get(14) }
+    #[allow(non_snake_case)] #[inline] pub fn UNIT() -> f64 { get(15) }
+    #[allow(non_snake_case)] #[inline] pub fn RAMP() -> f64 { get(16) }
+    #[allow(non_snake_case)] #[inline] pub fn LREACH() -> f64 { get(17) }
+    #[allow(non_snake_case)] #[inline] pub fn EARLY() -> f64 { get(19) }
+    #[allow(non_snake_case)] #[inline] pub fn POP() -> f64 { get(20) }
+    #[allow(non_snake_case)] #[inline] pub fn LEVG() -> f64 { get(21) }
+    #[allow(non_snake_case)] #[inline] pub fn LEVO() -> f64 { get(22) }
+    #[allow(non_snake_case)] #[inline] pub fn LOADF() -> f64 { get(23) }
+    #[allow(non_snake_case)] #[inline] pub fn DIRF() -> f64 { get(24) }
+    #[allow(non_snake_case)] #[inline] pub fn LEANF() -> f64 { get(25) }
+    #[allow(non_snake_case)] #[inline] pub fn LOOK() -> f64 { get(26) }
+    #[allow(non_snake_case)] #[inline] pub fn LEAST() -> f64 { get(27) }
+    #[allow(non_snake_case)] #[inline] pub fn TSHARE() -> f64 { get(28) }
+    #[allow(non_snake_case)] #[inline] pub fn LEANG() -> f64 { get(29) }
+    #[allow(non_snake_case)] #[inline] pub fn FLOOR() -> f64 { get(30) }
+    #[allow(non_snake_case)] #[inline] pub fn AIRMAX() -> f64 { get(31) }
+    #[allow(non_snake_case)] #[inline] pub fn ROOM() -> f64 { get(32) }
+    #[allow(non_snake_case)] #[inline] pub fn TAPER() -> f64 { get(33) }
+    #[allow(non_snake_case)] #[inline] pub fn TFLOOR() -> f64 { get(34) }
+    #[allow(non_snake_case)] #[inline] pub fn HANDS() -> f64 { get(35) }
+    #[allow(non_snake_case)] #[inline] pub fn SHARE() -> f64 { get(36) }
+    #[allow(non_snake_case)] #[inline] pub fn MOST() -> f64 { get(37) }
+    #[allow(non_snake_case)] #[inline] pub fn NOSE() -> f64 { get(18) }
 }
 
 /// What the rider does to the own body; the bike gets the opposite.
@@ -410,11 +218,7 @@ impl Senses<'_> {
         let a = v.aim.curvature * speed * speed + back;
         let push = m.rider_mass * (a + GRAVITY * normal.y);
         let left = num::smooth((m.reach_high - v.arm.length()) / (tune::TAPER() * m.stature));
-        num::clamp(
-            push,
-            -tune::PULL() * v.weight,
-            tune::PUSH() * v.weight * left,
-        )
+        num::clamp(push, -tune::PULL() * v.weight, tune::PUSH() * v.weight * left)
     }
 
     /// As on the ground, but no harder than leaves the turning that the flight needs.
@@ -447,23 +251,15 @@ impl Senses<'_> {
         let most = tune::COUPLE() * v.weight * m.stature;
         // couple = tilt (F + bike) − arm × F n − I a ≥ −most
         let lever_f = tilt - (v.rider - b).perp_dot(normal);
-        let hands = if lever_f < -1e-3 {
-            (-most + m.bike_inertia * aim - tilt * bike) / lever_f
-        } else {
-            f64::INFINITY
-        };
+        let hands = if lever_f < -1e-3 { (-most + m.bike_inertia * aim - tilt * bike) / lever_f } else { f64::INFINITY };
         let load = num::min(load, num::max(hands, 0.0) * tune::HANDS() + bike);
-        let push = num::clamp(
-            load - bike,
-            tune::FLOOR() * v.weight,
-            num::max(hold, 0.0) * tune::POP(),
-        );
+        let push = num::clamp(load - bike, tune::FLOOR() * v.weight, num::max(hold, 0.0) * tune::POP());
         ground + normal * (push - hold)
     }
 
     fn in_air(&self, v: &View) -> DVec2 {
         let m = self.m;
-        let (s, c) = num::sin_cos(tune::SWING() * self.forecast.slope);
+        let (s, c) = num::sin_cos(self.forecast.swing);
         let reach = m.reach_usual + tune::LREACH() * (m.reach_high - m.reach_usual);
         let target = DVec2::new(-s, c) * reach;
         let t = v.to_go;
@@ -487,7 +283,7 @@ impl Senses<'_> {
         let past_low = m.reach_low - reach;
         let past_high = reach - m.reach_high;
         let push = if past_low > 0.0 {
-            num::max(m.rider_mass * 2500.0 * past_low * (1.0 - 0.8 * rate), 0.0)
+            num::max(m.rider_mass * 1600.0 * past_low * (1.0 - 0.4 * rate), 0.0)
         } else if past_high > 0.0 {
             -num::max(m.rider_mass * 900.0 * past_high * (1.0 + 0.8 * rate), 0.0)
         } else {
@@ -526,8 +322,7 @@ impl Senses<'_> {
         let [rear, front] = v.on;
         let down = (1.0 - v.launch) * (1.0 - (1.0 - rear) * (1.0 - front));
         let (_, slope) = self.path.ground(self.pose.middle.x);
-        let slope =
-            num::atan2(slope, 1.0) * down + (self.forecast.slope + tune::NOSE()) * (1.0 - down);
+        let slope = num::atan2(slope, 1.0) * down + (self.forecast.slope + tune::NOSE()) * (1.0 - down);
         6.0 * num::wrap(slope - y[PITCH]) / (t * t) - 4.0 * y[V_PITCH] / t
     }
 

@@ -1,0 +1,33 @@
+//! How the page looks, kept as pictures under `tests/out`; and nothing hangs over the edge.
+
+use anyhow::{Result, ensure};
+use browser::{Ground, Screen};
+
+fn look(ground: &Ground, screen: Screen, name: &str) -> Result<()> {
+    ground.visit(screen, "", async |page| {
+        let moment =
+            "document.getElementById('scrub').valueAsNumber / document.getElementById('scrub').max";
+        page.wait_for("the middle of the ride", &format!("{moment} > 0.5"))
+            .await?;
+        page.click("#play").await?;
+        page.picture(&format!("{name}.png")).await?;
+        let (width, _) = screen.size();
+        let [seen, content]: [u32; 2] = page
+            .ask("const d = document.documentElement; return [d.clientWidth, d.scrollWidth]")
+            .await?;
+        ensure!(
+            seen <= width && content <= seen,
+            "{content} pixels of content in {seen} of {width}"
+        );
+        page.click("#features [data-kind=jump] .feature").await?;
+        page.picture(&format!("{name}-jump.png")).await
+    })
+}
+
+pub fn phone(ground: &Ground) -> Result<()> {
+    look(ground, Screen::Phone, "phone")
+}
+
+pub fn desk(ground: &Ground) -> Result<()> {
+    look(ground, Screen::Desk, "desk")
+}
