@@ -18,7 +18,15 @@ export function keepSystem(system) {
 }
 
 export const shown = (value, quantity) => write(value, quantity, state.system).shown;
-export const typed = (value, quantity) => write(value, quantity, state.system).field;
+
+// Longest exact text that a field shows, in characters; what is longer is rounded.
+const READABLE = 8;
+
+/** As it stands in a field: exact where that can be read at a glance. */
+export function typed(value, quantity) {
+  const { shown, field } = write(value, quantity, state.system);
+  return field.length > READABLE ? shown : field;
+}
 
 /** The number typed; throws a sentence where it is none. */
 export const parse = (text, quantity) => read(text, quantity, state.system);

@@ -67,7 +67,8 @@ pub fn yard_along(
     to: f64,
     strip: &Strip,
 ) -> impl DoubleEndedIterator<Item = DVec2> {
-    let (from, to) = (from.max(strip.from), to.min(strip.to));
+    let from = from.max(strip.from - strip.beyond);
+    let to = to.min(strip.to + strip.beyond);
     let steps = ((to - from) / FINEST).ceil().max(0.0) as u32;
     (0..=steps)
         .filter(move |_| to > from)

@@ -12,6 +12,8 @@ pub struct Strip {
     pub from: f64,
     /// Last station shown, m.
     pub to: f64,
+    /// How far lines go on beyond these, so that none ends in sight, m.
+    pub beyond: f64,
     /// Pixels to the metre.
     pub scale: f64,
     /// Where the station 0 at the height 0 falls, px.
@@ -38,12 +40,12 @@ impl Strip {
 
     /// Whether a station is shown.
     pub fn holds(&self, x: f64) -> bool {
-        x >= self.from && x <= self.to
+        x >= self.from - self.beyond && x <= self.to + self.beyond
     }
 
     /// Whether any of the stations from `a` to `b` is shown.
     pub fn shows(&self, a: f64, b: f64) -> bool {
-        b >= self.from && a <= self.to
+        b >= self.from - self.beyond && a <= self.to + self.beyond
     }
 }
 
@@ -73,9 +75,9 @@ pub fn follow(size: DVec2, rider: DVec2) -> Strip {
         (size.y - FOOTROOM) * 0.62 + rider.y * scale,
     );
     Strip {
-        // A little beyond the edges, so that no line ends in sight.
-        from: -origin.x / scale - 0.5,
-        to: (size.x - origin.x) / scale + 0.5,
+        from: -origin.x / scale,
+        to: (size.x - origin.x) / scale,
+        beyond: 0.5,
         scale,
         origin,
         top: 0.0,
@@ -117,6 +119,7 @@ pub fn whole(
         rows.push(Strip {
             from,
             to,
+            beyond: 0.0,
             scale,
             origin: DVec2::new(left - from * scale, base + low * scale),
             top,
