@@ -8,6 +8,7 @@
 
 mod line;
 mod riders;
+pub mod rollers;
 mod score;
 
 pub use line::{Jumped, Member, member};

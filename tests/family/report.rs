@@ -71,6 +71,11 @@ fn main() {
         + 0.3 * f64::from(finished) / f64::from(lines)
         + 0.3 * f64::from(all) / f64::from(lines * 2)
         - 0.2 * lost;
+    let soak = tests::family::rollers::loss(sim::plan::Style::Absorbing, 6.5);
+    let pump = tests::family::rollers::loss(sim::plan::Style::Pumping, 6.5);
+    let held = tests::family::rollers::loss(sim::plan::Style::Passive, 6.5);
+    println!("a roller costs {soak:.3} m absorbing, {pump:.3} m pumping, {held:.3} m passive");
+    let q = q - 1.2 * soak;
     println!("quality {q:.4}");
     println!(
         "rear wheel against the ballistic aim, m: 5 % {:.2}, median {:.2}, 95 % {:.2}",

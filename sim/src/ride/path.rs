@@ -219,13 +219,13 @@ impl Seen {
         // A pumping rider does the same a little earlier and a little more: the legs push down the
         // back of a roller and through the hollow, and fold up its face.
         let (ahead, more) = match m.legs {
-            Legs::Pumping => ((PUMP_AHEAD * m.wheelbase / STEP) as usize, PUMP_MORE),
-            _ => (0, 1.0),
+            Legs::Pumping => ((super::rider::tune::PAHEAD() * m.wheelbase / STEP) as isize, super::rider::tune::PMORE()),
+            _ => ((super::rider::tune::AHEAD() * m.wheelbase / STEP) as isize, super::rider::tune::MORE()),
         };
         let last = twice.len() - 1;
         let within: Vec<f64> = (0..=last)
             .map(|i| {
-                let j = (i + ahead).min(last);
+                let j = ((i as isize + ahead).max(0) as usize).min(last);
                 let apart = more * (twice[j] - self.ground[j]);
                 self.ground[i] + m.skill * soft_limit(apart, fold, stretch)
             })

@@ -32,8 +32,8 @@ pub mod tune {
     fn get(i: usize) -> f64 {
         static T: OnceLock<Vec<f64>> = OnceLock::new();
         T.get_or_init(|| {
-            let names = ["PATH","PATH_DAMPING","OVER","OVER_DAMPING","LEAN","LEAN_DAMPING","BACK","SOFT","PUSH","PULL","HOLD","COUPLE","TWIST","SHORTEST","SWING","UNIT","RAMP","LREACH","NOSE","EARLY","POP","LEVG","LEVO","LOADF","DIRF","LEANF","LOOK","LEAST","TSHARE","LEANG","FLOOR","AIRMAX","ROOM","TAPER","TFLOOR","HANDS","SHARE","MOST"];
-            let defaults = [9.0,0.9,19.0,0.7,9.0,0.9,0.25,6.0,4.5,0.6,1.0,0.3,1.1,0.15,-0.3,0.08,2.5,0.5,0.05,0.05,1.5,1.0,0.0,0.7,0.5,0.8,1.9,0.12,0.8,0.8,0.0,1.2,0.4,0.03,0.3,1.0,1.0,0.6];
+            let names = ["PATH","PATH_DAMPING","OVER","OVER_DAMPING","LEAN","LEAN_DAMPING","BACK","SOFT","PUSH","PULL","HOLD","COUPLE","TWIST","SHORTEST","SWING","UNIT","RAMP","LREACH","NOSE","EARLY","POP","LEVG","LEVO","LOADF","DIRF","LEANF","LOOK","LEAST","TSHARE","LEANG","FLOOR","AIRMAX","ROOM","TAPER","TFLOOR","HANDS","SHARE","MOST","PAHEAD","PMORE","AHEAD","MORE"];
+            let defaults = [9.0,0.9,19.0,0.7,9.0,0.9,0.25,6.0,4.5,0.6,1.0,0.3,1.1,0.15,-0.3,0.08,2.5,0.5,0.05,0.05,1.5,1.0,0.0,0.7,0.5,0.8,1.9,0.12,0.8,0.8,0.0,1.2,0.4,0.03,0.3,1.0,1.0,0.6,0.4,1.4,0.0,1.0];
             let env = std::env::var("TUNE").unwrap_or_default();
             names.iter().zip(defaults).map(|(n, d): (&&str, f64)| env.split(',').find_map(|kv| kv.strip_prefix(&format!("{n}="))).and_then(|v| v.parse().ok()).unwrap_or(d)).collect()
         })[i]
@@ -75,6 +75,10 @@ pub mod tune {
     #[allow(non_snake_case)] #[inline] pub fn HANDS() -> f64 { get(35) }
     #[allow(non_snake_case)] #[inline] pub fn SHARE() -> f64 { get(36) }
     #[allow(non_snake_case)] #[inline] pub fn MOST() -> f64 { get(37) }
+    #[allow(non_snake_case)] #[inline] pub fn PAHEAD() -> f64 { get(38) }
+    #[allow(non_snake_case)] #[inline] pub fn PMORE() -> f64 { get(39) }
+    #[allow(non_snake_case)] #[inline] pub fn AHEAD() -> f64 { get(40) }
+    #[allow(non_snake_case)] #[inline] pub fn MORE() -> f64 { get(41) }
     #[allow(non_snake_case)] #[inline] pub fn NOSE() -> f64 { get(18) }
 }
 
