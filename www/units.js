@@ -19,6 +19,13 @@ export function keepSystem(system) {
 
 export const shown = (value, quantity) => write(value, quantity, state.system).shown;
 
+/** A limit, rounded to the side on which it is kept: what is written is accepted when typed. */
+export function limit(value, quantity, side) {
+  const { step } = write(value, quantity, state.system);
+  const whole = side === "least" ? Math.ceil(value / step - 1e-6) : Math.floor(value / step + 1e-6);
+  return shown(step ? whole * step : value, quantity);
+}
+
 // Longest exact text that a field shows, in characters; what is longer is rounded.
 const READABLE = 8;
 

@@ -1,7 +1,7 @@
 // The drawing: keeps the canvas sharp, paints every frame, and knows what was tapped.
 
 import { Drawing } from "../carryline.js";
-import { state, onChange, takeRiding, choose, tell } from "../state.js";
+import { state, onChange, takeRiding, choose, tell, features } from "../state.js";
 import { apart } from "../units.js";
 import { names } from "../names.js";
 import { state as words } from "../words.js";
@@ -63,7 +63,9 @@ function take(restart) {
 }
 
 function paint(before) {
-  const chosen = state.faults.length ? undefined : (state.chosen ?? undefined);
+  // The drawing shows the last good line: its features may be others than those in the list.
+  const same = features(state.plan).length === features(state.good).length;
+  const chosen = same ? (state.chosen ?? undefined) : undefined;
   const { clientWidth: width, clientHeight: height } = canvas;
   scale = drawing.paint({ time: clock.time, width, height, whole: look.whole, chosen, before, night: night.matches });
 }

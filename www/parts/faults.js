@@ -1,7 +1,7 @@
 // What is wrong, said at the field, in the reader's units, with what would be accepted.
 
 import { state, onChange, choose } from "../state.js";
-import { shown } from "../units.js";
+import { limit, typed } from "../units.js";
 import { names } from "../names.js";
 import { faults as words } from "../words.js";
 
@@ -9,13 +9,14 @@ const summary = document.getElementById("faults");
 
 /** A fault as a sentence. */
 function sentence(fault) {
-  const text = (value) => shown(value, fault.quantity);
+  const { quantity } = fault;
   const parts = [fault.why[0].toUpperCase() + fault.why.slice(1)];
   const { given, least, most } = fault;
-  if (given != null) parts.push(words.given(text(given)));
-  if (least != null && most != null) parts.push(words.between(text(least), text(most)));
-  else if (least != null) parts.push(words.least(text(least)));
-  else if (most != null) parts.push(words.most(text(most)));
+  if (given != null) parts.push(words.given(typed(given, quantity)));
+  const [low, high] = [least, most].map((value, i) => value != null && limit(value, quantity, ["least", "most"][i]));
+  if (low && high) parts.push(words.between(low, high));
+  else if (low) parts.push(words.least(low));
+  else if (high) parts.push(words.most(high));
   return `${parts.join("; ")}.`;
 }
 
