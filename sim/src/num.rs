@@ -89,13 +89,7 @@ pub fn smooth(x: f64) -> f64 {
     x * x * (3.0 - 2.0 * x)
 }
 
-/// An angle brought into (−π, π].
-pub fn wrap(mut a: f64) -> f64 {
-    while a > PI {
-        a -= 2.0 * PI;
-    }
-    while a <= -PI {
-        a += 2.0 * PI;
-    }
-    a
+/// An angle brought into [−π, π).
+pub fn wrap(a: f64) -> f64 {
+    a - 2.0 * PI * ((a + PI) / (2.0 * PI)).floor()
 }

@@ -29,20 +29,46 @@ pub fn loss(style: Style, speed: f64) -> f64 {
 /// v²/2g behind three rollers, or behind as much flat, m.
 fn after(rider: &sim::plan::Mount, speed: f64, size: Option<(f64, f64)>) -> f64 {
     let length = size.map_or(3.2, |s| s.1);
-    let flat = |length| Feature::Flat(Flat { length, surface: Surface::Packed });
+    let flat = |length| {
+        Feature::Flat(Flat {
+            length,
+            surface: Surface::Packed,
+        })
+    };
     let middle = match size {
-        Some((height, length)) => Feature::Roller(Roller { height, length, count: COUNT, surface: Surface::Packed }),
+        Some((height, length)) => Feature::Roller(Roller {
+            height,
+            length,
+            count: COUNT,
+            surface: Surface::Packed,
+        }),
         None => flat(3.0 * length),
     };
     let plan = Plan {
         name: "Rollers".into(),
-        yard: Yard { length: 60.0, lie: Lie::Grade(0.0) },
-        line: Line::Features(vec![flat(6.0), middle, flat(6.0), Feature::RunOut(RunOut { length: 8.0, surface: Surface::Packed })]),
+        yard: Yard {
+            length: 60.0,
+            lie: Lie::Grade(0.0),
+        },
+        line: Line::Features(vec![
+            flat(6.0),
+            middle,
+            flat(6.0),
+            Feature::RunOut(RunOut {
+                length: 8.0,
+                surface: Surface::Packed,
+            }),
+        ]),
         riders: vec![rider.clone()],
         weather: Weather::default(),
         initial_speed: Some(speed),
     };
     let ridden = ride_plan(&plan, 0).unwrap_or_else(|faults| panic!("{faults:?}"));
     let at = 6.0 + 3.0 * length + 5.0;
-    ridden.run.samples.iter().find(|s| s.bike_x > at).map_or(0.0, |s| s.speed * s.speed / 19.6133)
+    ridden
+        .run
+        .samples
+        .iter()
+        .find(|s| s.bike_x > at)
+        .map_or(0.0, |s| s.speed * s.speed / 19.6133)
 }

@@ -1,8 +1,8 @@
 //! Where the flight will end: the touch-down as the rider foresees it.
 
+use super::habits;
 use super::mount::Mount;
 use super::path::{Lip, Path};
-use super::rider::tune;
 use super::state::{self, LEAN, PITCH, Pose, RIDER, V_LEAN, V_PITCH, V_RIDER, Y};
 use crate::constants::GRAVITY;
 use crate::num;
@@ -27,13 +27,17 @@ pub struct Forecast {
 
 /// Follows the mass centre's parabola from `pose` to the ground, not before `from_x`.
 pub fn forecast(m: &Mount, path: &Path, pose: &Pose, now: f64, from_x: f64, back: f64) -> Forecast {
-    let fall = Fall { centre: pose.centre, v: pose.v_centre, back };
+    let fall = Fall {
+        centre: pose.centre,
+        v: pose.v_centre,
+        back,
+    };
     fly(m, path, &fall, now, from_x)
 }
 
 /// Reach meant for the touch-down, m.
 fn reach_down(m: &Mount) -> f64 {
-    m.reach_usual + tune::LREACH() * (m.reach_high - m.reach_usual)
+    m.reach_usual + habits::REACH_DOWN * (m.reach_high - m.reach_usual)
 }
 
 /// Height of the common mass centre over the ground at touch-down, m.
@@ -50,13 +54,13 @@ pub fn set_back(m: &Mount, pose: &Pose, y: &Y, to: &Forecast, now: f64) -> f64 {
     let spin = m.bike_inertia * y[V_PITCH]
         + m.rider_inertia * y[V_LEAN]
         + m.reduced_mass() * arm.perp_dot(v_arm);
-    let left = num::max(to.t - now, tune::SHORTEST());
+    let left = num::max(to.t - now, habits::SHORTEST);
     let swing = num::atan2(-arm.x, arm.y);
-    let usual = m.bike_inertia * (to.slope + tune::NOSE() - y[PITCH])
-        + m.rider_inertia * (tune::LEANF() * to.slope - y[LEAN])
-        + orbit * (tune::SWING() * to.slope - swing);
+    let usual = m.bike_inertia * (to.slope + habits::NOSE - y[PITCH])
+        + m.rider_inertia * (habits::LEAN_DOWN * to.slope - y[LEAN])
+        + orbit * (habits::SWING_DOWN * to.slope - swing);
     let over = (spin * left - usual) / (m.rider_inertia + orbit);
-    num::clamp(over * tune::SHARE(), -tune::MOST(), tune::MOST())
+    num::clamp(over, -habits::MOST_SWING, habits::MOST_SWING)
 }
 
 /// Where along the path the body belongs as the front wheel passes the edge of `lip`, so that the
@@ -68,20 +72,24 @@ pub fn place(m: &Mount, path: &Path, pose: &Pose, lip: &Lip) -> f64 {
     let v2 = pose.v_centre.length_squared() - 2.0 * GRAVITY * (start.y - pose.centre.y);
     let v = num::max(v2, 1.0).sqrt();
     let bend = lip.curvature / num::max(1.0 - lip.curvature * stand, 0.4);
-    let dir = exit - tune::DIRF() * m.wheelbase * lip.curvature;
+    let dir = exit - habits::FLATTER * m.wheelbase * lip.curvature;
     let (s, c) = num::sin_cos(dir);
-    let fall = Fall { centre: start, v: DVec2::new(c, s) * v, back: 0.0 };
+    let fall = Fall {
+        centre: start,
+        v: DVec2::new(c, s) * v,
+        back: 0.0,
+    };
     let end = fly(m, path, &fall, 0.0, lip.knuckle.x);
     let t = num::max(end.t, 0.2);
     let orbit = m.reduced_mass() * m.reach_usual * m.reach_usual;
-    let turn = m.bike_inertia * (end.slope + tune::NOSE() - exit)
-        + m.rider_inertia * (tune::LEANF() * end.slope - tune::LEANG() * exit)
-        + orbit * (tune::SWING() * end.slope - exit);
-    let before = (m.bike_inertia + tune::LEANG() * m.rider_inertia + orbit) * bend * v;
-    let load = m.mass() * (GRAVITY * lip.along.x + bend * v * v) * tune::LOADF();
+    let turn = m.bike_inertia * (end.slope + habits::NOSE - exit)
+        + m.rider_inertia * (habits::LEAN_DOWN * end.slope - habits::LEAN_WITH_SLOPE * exit)
+        + orbit * (habits::SWING_DOWN * end.slope - exit);
+    let before = (m.bike_inertia + habits::LEAN_WITH_SLOPE * m.rider_inertia + orbit) * bend * v;
+    let load = m.mass() * (GRAVITY * lip.along.x + bend * v * v) * habits::LOAD_LEFT;
     let lever = (before - turn / t) * v / (load * m.wheelbase);
-    let place = (lever - 0.5 * m.wheelbase) * m.mass() / m.rider_mass * tune::LEVG()
-        + tune::LEVO() * m.wheelbase;
+    let place = (lever - 0.5 * m.wheelbase) * m.mass() / m.rider_mass * habits::SHIFT_MADE
+        + habits::SHIFT_ADDED * m.wheelbase;
     num::clamp(place, -0.55 * m.wheelbase, 0.1 * m.wheelbase)
 }
 
@@ -101,7 +109,7 @@ fn fly(m: &Mount, path: &Path, fall: &Fall, now: f64, from_x: f64) -> Forecast {
         let z = centre.y + (v.y - 0.5 * GRAVITY * t) * t;
         // The bike's middle under a body that leans as it means to at touch-down.
         let heading = num::atan2(path.ground(x).1, 1.0);
-        let (s, c) = num::sin_cos(tune::SWING() * heading + fall.back);
+        let (s, c) = num::sin_cos(habits::SWING_DOWN * heading + fall.back);
         let (middle_x, middle_z) = (x + reach * s, z - reach * c - rise);
         let (ground, slope) = path.ground(middle_x);
         let gap = middle_z - ground - m.tyre.radius * (1.0 + slope * slope).sqrt();
@@ -121,7 +129,7 @@ fn fly(m: &Mount, path: &Path, fall: &Fall, now: f64, from_x: f64) -> Forecast {
                 return Forecast {
                     t: now + t + back,
                     slope: num::atan2(slope, 1.0),
-                    swing: tune::SWING() * num::atan2(slope, 1.0) + fall.back,
+                    swing: habits::SWING_DOWN * num::atan2(slope, 1.0) + fall.back,
                 };
             }
             last = gap;

@@ -3,6 +3,7 @@
 mod aim;
 mod forces;
 mod ground;
+mod habits;
 mod ledger;
 mod mount;
 mod path;
@@ -52,7 +53,11 @@ pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Ru
     let brake = brake_from(profile);
     let mut watch = Watch::new(end, brake);
     let mut mind = Mind {
-        forecast: aim::Forecast { t: 0.0, slope: 0.0, swing: 0.0 },
+        forecast: aim::Forecast {
+            t: 0.0,
+            slope: 0.0,
+            swing: 0.0,
+        },
         lip: 0,
         place: 0.0,
         brake: 0.0,

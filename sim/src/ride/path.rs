@@ -5,6 +5,7 @@
 //! over that, square to it. Where the average leaves the ground by more than the legs can fold or
 //! stretch, it gives way to the ground. The path is a table over x, read by interpolation.
 
+use super::habits;
 use super::mount::{Legs, Mount};
 use crate::num;
 use crate::profile::{Intent, Profile};
@@ -13,24 +14,8 @@ use glam::DVec2;
 /// Distance between two points of the table, m.
 const STEP: f64 = 0.05;
 
-/// Half the stretch the ground is averaged over, in multiples of the wheelbase.
-///
-/// A rider smooths what is shorter than a few bike lengths and rides what is longer. Twice this
-/// is near a roller's own length, so that rollers even out (common practice, no source).
-const LOOK: f64 = 1.9;
-
 /// The least half stretch, m: in a lip the body follows the curve.
-const LEAST_LOOK: f64 = 0.1;
-
-/// Share of the legs' travel that smoothing may use up, each way.
-const TRAVEL_SHARE: f64 = 0.8;
-
-/// How far ahead of the ground a pumping rider's legs move, in wheelbases: an eighth of a roller
-/// of usual length (common practice, no source).
-const PUMP_AHEAD: f64 = 0.4;
-
-/// How much more than an absorbing rider's.
-const PUMP_MORE: f64 = 1.4;
+const FINE: f64 = 0.1;
 
 /// The body's path at one place.
 #[derive(Clone, Copy, Debug)]
@@ -203,34 +188,37 @@ impl Seen {
     /// The averaged ground, within what the legs can make up.
     fn smoothed(&self, m: &Mount) -> Vec<f64> {
         if m.legs == Legs::Passive {
-            return averaged(&self.ground, |_| LEAST_LOOK);
+            return averaged(&self.ground, |_| FINE);
         }
-        let widest = super::rider::tune::LOOK() * m.wheelbase;
+        let widest = habits::LOOK * m.wheelbase;
         let half = |i: usize| {
             num::max(
                 num::min(widest, 0.5 * self.look[i]),
-                super::rider::tune::LEAST() * m.wheelbase,
+                habits::LEAST_LOOK * m.wheelbase,
             )
         };
         let once = averaged(&self.ground, half);
         let twice = averaged(&once, half);
-        let fold = super::rider::tune::TSHARE() * (m.reach_usual - m.reach_low);
-        let stretch = super::rider::tune::TSHARE() * (m.reach_high - m.reach_usual);
+        let fold = habits::TRAVEL_SHARE * (m.reach_usual - m.reach_low);
+        let stretch = habits::TRAVEL_SHARE * (m.reach_high - m.reach_usual);
         // A pumping rider does the same a little earlier and a little more: the legs push down the
         // back of a roller and through the hollow, and fold up its face.
         let (ahead, more) = match m.legs {
-            Legs::Pumping => ((super::rider::tune::PAHEAD() * m.wheelbase / STEP) as isize, super::rider::tune::PMORE()),
-            _ => ((super::rider::tune::AHEAD() * m.wheelbase / STEP) as isize, super::rider::tune::MORE()),
+            Legs::Pumping => (
+                (habits::PUMP_AHEAD * m.wheelbase / STEP) as usize,
+                habits::PUMP,
+            ),
+            _ => (0, habits::ABSORB),
         };
         let last = twice.len() - 1;
         let within: Vec<f64> = (0..=last)
             .map(|i| {
-                let j = ((i as isize + ahead).max(0) as usize).min(last);
+                let j = (i + ahead).min(last);
                 let apart = more * (twice[j] - self.ground[j]);
                 self.ground[i] + m.skill * soft_limit(apart, fold, stretch)
             })
             .collect();
-        averaged(&within, |_| LEAST_LOOK)
+        averaged(&within, |_| FINE)
     }
 }
 
@@ -377,7 +365,7 @@ fn slopes(z: &[f64]) -> Vec<f64> {
 
 fn rows(z: &[f64]) -> Vec<Row> {
     let slope = slopes(z);
-    let bend = averaged(&slopes(&slope), |_| LEAST_LOOK);
+    let bend = averaged(&slopes(&slope), |_| FINE);
     (0..z.len())
         .map(|i| Row {
             z: z[i],

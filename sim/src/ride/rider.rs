@@ -18,6 +18,7 @@
 //! stature and wheelbase.
 
 use super::aim::Forecast;
+use super::habits;
 use super::mount::{Legs, Mount};
 use super::path::{Aim, Lip, Path};
 use super::state::{self, LEAN, PITCH, Pose, RIDER, V_LEAN, V_PITCH, V_RIDER, Y};
@@ -25,62 +26,6 @@ use super::tyre::WheelForce;
 use crate::constants::GRAVITY;
 use crate::num;
 use glam::DVec2;
-
-#[allow(missing_docs)]
-pub mod tune {
-    use std::sync::OnceLock;
-    fn get(i: usize) -> f64 {
-        static T: OnceLock<Vec<f64>> = OnceLock::new();
-        T.get_or_init(|| {
-            let names = ["PATH","PATH_DAMPING","OVER","OVER_DAMPING","LEAN","LEAN_DAMPING","BACK","SOFT","PUSH","PULL","HOLD","COUPLE","TWIST","SHORTEST","SWING","UNIT","RAMP","LREACH","NOSE","EARLY","POP","LEVG","LEVO","LOADF","DIRF","LEANF","LOOK","LEAST","TSHARE","LEANG","FLOOR","AIRMAX","ROOM","TAPER","TFLOOR","HANDS","SHARE","MOST","PAHEAD","PMORE","AHEAD","MORE"];
-            let defaults = [9.0,0.9,19.0,0.7,9.0,0.9,0.25,6.0,4.5,0.6,1.0,0.3,1.1,0.15,-0.3,0.08,2.5,0.5,0.05,0.05,1.5,1.0,0.0,0.7,0.5,0.8,1.9,0.12,0.8,0.8,0.0,1.2,0.4,0.03,0.3,1.0,1.0,0.6,0.4,1.4,0.0,1.0];
-            let env = std::env::var("TUNE").unwrap_or_default();
-            names.iter().zip(defaults).map(|(n, d): (&&str, f64)| env.split(',').find_map(|kv| kv.strip_prefix(&format!("{n}="))).and_then(|v| v.parse().ok()).unwrap_or(d)).collect()
-        })[i]
-    }
-    #[allow(non_snake_case)] #[inline] pub fn PATH() -> f64 { get(0) }
-    #[allow(non_snake_case)] #[inline] pub fn PATH_DAMPING() -> f64 { get(1) }
-    #[allow(non_snake_case)] #[inline] pub fn OVER() -> f64 { get(2) }
-    #[allow(non_snake_case)] #[inline] pub fn OVER_DAMPING() -> f64 { get(3) }
-    #[allow(non_snake_case)] #[inline] pub fn LEAN() -> f64 { get(4) }
-    #[allow(non_snake_case)] #[inline] pub fn LEAN_DAMPING() -> f64 { get(5) }
-    #[allow(non_snake_case)] #[inline] pub fn BACK() -> f64 { get(6) }
-    #[allow(non_snake_case)] #[inline] pub fn SOFT() -> f64 { get(7) }
-    #[allow(non_snake_case)] #[inline] pub fn PUSH() -> f64 { get(8) }
-    #[allow(non_snake_case)] #[inline] pub fn PULL() -> f64 { get(9) }
-    #[allow(non_snake_case)] #[inline] pub fn HOLD() -> f64 { get(10) }
-    #[allow(non_snake_case)] #[inline] pub fn COUPLE() -> f64 { get(11) }
-    #[allow(non_snake_case)] #[inline] pub fn TWIST() -> f64 { get(12) }
-    #[allow(non_snake_case)] #[inline] pub fn SHORTEST() -> f64 { get(13) }
-    #[allow(non_snake_case)] #[inline] pub fn SWING() -> f64 { get(14) }
-    #[allow(non_snake_case)] #[inline] pub fn UNIT() -> f64 { get(15) }
-    #[allow(non_snake_case)] #[inline] pub fn RAMP() -> f64 { get(16) }
-    #[allow(non_snake_case)] #[inline] pub fn LREACH() -> f64 { get(17) }
-    #[allow(non_snake_case)] #[inline] pub fn EARLY() -> f64 { get(19) }
-    #[allow(non_snake_case)] #[inline] pub fn POP() -> f64 { get(20) }
-    #[allow(non_snake_case)] #[inline] pub fn LEVG() -> f64 { get(21) }
-    #[allow(non_snake_case)] #[inline] pub fn LEVO() -> f64 { get(22) }
-    #[allow(non_snake_case)] #[inline] pub fn LOADF() -> f64 { get(23) }
-    #[allow(non_snake_case)] #[inline] pub fn DIRF() -> f64 { get(24) }
-    #[allow(non_snake_case)] #[inline] pub fn LEANF() -> f64 { get(25) }
-    #[allow(non_snake_case)] #[inline] pub fn LOOK() -> f64 { get(26) }
-    #[allow(non_snake_case)] #[inline] pub fn LEAST() -> f64 { get(27) }
-    #[allow(non_snake_case)] #[inline] pub fn TSHARE() -> f64 { get(28) }
-    #[allow(non_snake_case)] #[inline] pub fn LEANG() -> f64 { get(29) }
-    #[allow(non_snake_case)] #[inline] pub fn FLOOR() -> f64 { get(30) }
-    #[allow(non_snake_case)] #[inline] pub fn AIRMAX() -> f64 { get(31) }
-    #[allow(non_snake_case)] #[inline] pub fn ROOM() -> f64 { get(32) }
-    #[allow(non_snake_case)] #[inline] pub fn TAPER() -> f64 { get(33) }
-    #[allow(non_snake_case)] #[inline] pub fn TFLOOR() -> f64 { get(34) }
-    #[allow(non_snake_case)] #[inline] pub fn HANDS() -> f64 { get(35) }
-    #[allow(non_snake_case)] #[inline] pub fn SHARE() -> f64 { get(36) }
-    #[allow(non_snake_case)] #[inline] pub fn MOST() -> f64 { get(37) }
-    #[allow(non_snake_case)] #[inline] pub fn PAHEAD() -> f64 { get(38) }
-    #[allow(non_snake_case)] #[inline] pub fn PMORE() -> f64 { get(39) }
-    #[allow(non_snake_case)] #[inline] pub fn AHEAD() -> f64 { get(40) }
-    #[allow(non_snake_case)] #[inline] pub fn MORE() -> f64 { get(41) }
-    #[allow(non_snake_case)] #[inline] pub fn NOSE() -> f64 { get(18) }
-}
 
 /// What the rider does to the own body; the bike gets the opposite.
 #[derive(Clone, Copy, Debug, Default)]
@@ -146,7 +91,7 @@ impl Senses<'_> {
         force += self.leg_stops(&v);
         let both = rear * front;
         let couple = self.hold_lean(&v, force) * both + self.turn_bike(&v, force) * (1.0 - both);
-        let most = tune::COUPLE() * v.weight * self.m.stature;
+        let most = habits::MOST_COUPLE * v.weight * self.m.stature;
         Wrench {
             force,
             couple: num::clamp(couple, -most, most) + self.twist_stop(most),
@@ -157,7 +102,7 @@ impl Senses<'_> {
         let (m, y) = (self.m, self.y);
         let rider = state::vec(y, RIDER);
         let v_rider = state::vec(y, V_RIDER);
-        let unit = tune::UNIT() * m.mass() * GRAVITY;
+        let unit = habits::LOADED * m.mass() * GRAVITY;
         let front_past = self.lip.map_or(-f64::INFINITY, |l| {
             (self.pose.axle[1] - l.edge).dot(l.along)
         });
@@ -174,13 +119,13 @@ impl Senses<'_> {
             weight: m.rider_mass * GRAVITY,
             front_past,
             launch: num::smooth(front_past / (0.1 * m.wheelbase)),
-            to_go: num::max(self.forecast.t - self.t - tune::EARLY(), tune::SHORTEST()),
+            to_go: num::max(self.forecast.t - self.t, habits::SHORTEST),
         }
     }
 
     /// Where along the path the body belongs, against the middle of the bike, m.
     fn place(&self, v: &View) -> f64 {
-        let ramp = tune::RAMP() * self.m.wheelbase;
+        let ramp = habits::BEGIN_BACK * self.m.wheelbase;
         self.place * num::smooth(1.0 + v.front_past / ramp)
     }
 
@@ -189,9 +134,9 @@ impl Senses<'_> {
         let (along, normal) = (v.aim.along, v.aim.normal);
         let off = self.place(v) - v.arm.dot(along);
         let pull = m.reduced_mass()
-            * (tune::OVER() * tune::OVER() * off
-                - 2.0 * tune::OVER_DAMPING() * tune::OVER() * v.v_arm.dot(along));
-        let most = tune::HOLD() * v.weight;
+            * (habits::OVER_RATE * habits::OVER_RATE * off
+                - 2.0 * habits::OVER_DAMPING * habits::OVER_RATE * v.v_arm.dot(along));
+        let most = habits::MOST_HOLD * v.weight;
         along * num::clamp(pull, -most, most) + normal * self.legs(v)
     }
 
@@ -206,23 +151,31 @@ impl Senses<'_> {
             let w = 4.0 * num::PI;
             let a = w * w * (m.reach_usual - reach) - 1.2 * w * closing;
             let push = m.rider_mass * (a + GRAVITY * normal.y);
-            return num::clamp(push, -tune::PULL() * v.weight, tune::PUSH() * v.weight);
+            return num::clamp(
+                push,
+                -habits::MOST_PULL * v.weight,
+                habits::MOST_PUSH * v.weight,
+            );
         }
         let off = (v.rider - v.aim.point).dot(normal);
         let speed = v.v_rider.dot(v.aim.along);
-        let mut back = -tune::PATH() * tune::PATH() * off
-            - 2.0 * tune::PATH_DAMPING() * tune::PATH() * v.v_rider.dot(normal);
+        let mut back = -habits::PATH_RATE * habits::PATH_RATE * off
+            - 2.0 * habits::PATH_DAMPING * habits::PATH_RATE * v.v_rider.dot(normal);
         // A body coming down is met only as hard as stops it within the legs' travel.
         let stop = if closing < 0.0 {
             closing * closing / (2.0 * num::max(reach - m.reach_low, 0.02))
         } else {
             0.0
         };
-        back = num::min(back, stop + tune::SOFT());
+        back = num::min(back, stop + habits::GENTLE);
         let a = v.aim.curvature * speed * speed + back;
         let push = m.rider_mass * (a + GRAVITY * normal.y);
-        let left = num::smooth((m.reach_high - v.arm.length()) / (tune::TAPER() * m.stature));
-        num::clamp(push, -tune::PULL() * v.weight, tune::PUSH() * v.weight * left)
+        let left = num::smooth((m.reach_high - v.arm.length()) / (habits::FADE * m.stature));
+        num::clamp(
+            push,
+            -habits::MOST_PULL * v.weight,
+            habits::MOST_PUSH * v.weight * left,
+        )
     }
 
     /// As on the ground, but no harder than leaves the turning that the flight needs.
@@ -234,7 +187,7 @@ impl Senses<'_> {
         let hold = ground.dot(normal);
         let left = -(self.pose.axle[0] - lip.edge).dot(lip.along);
         let speed = num::max(self.pose.v_axle[0].dot(lip.along), 0.5);
-        let time = num::max(left, tune::TFLOOR() * m.wheelbase) / speed;
+        let time = num::max(left, habits::TOO_LATE * m.wheelbase) / speed;
         let up = rear.normal / num::max(rear.load, 1e-9);
         let lever = (self.pose.axle[0] - self.pose.centre).perp_dot(up);
         let spin = m.bike_inertia * y[V_PITCH]
@@ -243,8 +196,8 @@ impl Senses<'_> {
         let slope = self.forecast.slope;
         let swing = num::wrap(num::atan2(v.arm.y, v.arm.x) - num::PI / 2.0);
         let need = (m.bike_inertia * (slope - y[PITCH])
-            + m.rider_inertia * (tune::LEANF() * slope - y[LEAN])
-            + m.reduced_mass() * v.arm.length_squared() * (tune::SWING() * slope - swing))
+            + m.rider_inertia * (habits::LEAN_DOWN * slope - y[LEAN])
+            + m.reduced_mass() * v.arm.length_squared() * (habits::SWING_DOWN * slope - swing))
             / v.to_go;
         let load = (need - spin) / (num::min(lever, -0.02 * m.wheelbase) * time);
         // What the rear wheel carries without the legs: the bike itself, lifted along the lip.
@@ -252,24 +205,32 @@ impl Senses<'_> {
         let b = state::vec(y, state::BIKE);
         let tilt = (self.pose.axle[0] - b).perp_dot(up);
         let aim = self.pitch_course(v);
-        let most = tune::COUPLE() * v.weight * m.stature;
+        let most = habits::MOST_COUPLE * v.weight * m.stature;
         // couple = tilt (F + bike) − arm × F n − I a ≥ −most
         let lever_f = tilt - (v.rider - b).perp_dot(normal);
-        let hands = if lever_f < -1e-3 { (-most + m.bike_inertia * aim - tilt * bike) / lever_f } else { f64::INFINITY };
-        let load = num::min(load, num::max(hands, 0.0) * tune::HANDS() + bike);
-        let push = num::clamp(load - bike, tune::FLOOR() * v.weight, num::max(hold, 0.0) * tune::POP());
+        let hands = if lever_f < -1e-3 {
+            (-most + m.bike_inertia * aim - tilt * bike) / lever_f
+        } else {
+            f64::INFINITY
+        };
+        let load = num::min(load, num::max(hands, 0.0) + bike);
+        let push = num::clamp(
+            load - bike,
+            habits::LEAST_PUSH * v.weight,
+            num::max(hold, 0.0) * habits::POP,
+        );
         ground + normal * (push - hold)
     }
 
     fn in_air(&self, v: &View) -> DVec2 {
         let m = self.m;
         let (s, c) = num::sin_cos(self.forecast.swing);
-        let reach = m.reach_usual + tune::LREACH() * (m.reach_high - m.reach_usual);
+        let reach = m.reach_usual + habits::REACH_DOWN * (m.reach_high - m.reach_usual);
         let target = DVec2::new(-s, c) * reach;
         let t = v.to_go;
         let a = (target - v.arm) * (6.0 / (t * t)) - v.v_arm * (4.0 / t);
         let force = a * m.reduced_mass();
-        let most = tune::AIRMAX() * v.weight;
+        let most = habits::MOST_IN_AIR * v.weight;
         let size = force.length();
         if size > most {
             force * (most / size)
@@ -299,12 +260,12 @@ impl Senses<'_> {
     /// Couple that keeps the body's attitude and both wheels down.
     fn hold_lean(&self, v: &View, force: DVec2) -> f64 {
         let (m, y) = (self.m, self.y);
-        let target = tune::LEANG() * num::atan2(v.aim.along.y, v.aim.along.x);
-        let a = tune::LEAN() * tune::LEAN() * (target - y[LEAN])
-            - 2.0 * tune::LEAN_DAMPING() * tune::LEAN() * y[V_LEAN];
+        let target = habits::LEAN_WITH_SLOPE * num::atan2(v.aim.along.y, v.aim.along.x);
+        let a = habits::LEAN_RATE * habits::LEAN_RATE * (target - y[LEAN])
+            - 2.0 * habits::LEAN_DAMPING * habits::LEAN_RATE * y[V_LEAN];
         let load = self.wheels[0].load + self.wheels[1].load;
         let even = -v.arm.perp_dot(force);
-        let room = tune::ROOM() * m.wheelbase * load;
+        let room = 0.5 * habits::SHIFT_SHARE * m.wheelbase * load;
         num::clamp(m.rider_inertia * a, even - room, even + room)
     }
 
@@ -326,7 +287,8 @@ impl Senses<'_> {
         let [rear, front] = v.on;
         let down = (1.0 - v.launch) * (1.0 - (1.0 - rear) * (1.0 - front));
         let (_, slope) = self.path.ground(self.pose.middle.x);
-        let slope = num::atan2(slope, 1.0) * down + (self.forecast.slope + tune::NOSE()) * (1.0 - down);
+        let slope =
+            num::atan2(slope, 1.0) * down + (self.forecast.slope + habits::NOSE) * (1.0 - down);
         6.0 * num::wrap(slope - y[PITCH]) / (t * t) - 4.0 * y[V_PITCH] / t
     }
 
@@ -334,7 +296,7 @@ impl Senses<'_> {
     fn twist_stop(&self, most: f64) -> f64 {
         let twist = self.y[LEAN] - self.y[PITCH];
         let rate = self.y[V_LEAN] - self.y[V_PITCH];
-        let past = twist.abs() - tune::TWIST();
+        let past = twist.abs() - habits::TWIST;
         if past <= 0.0 {
             return 0.0;
         }

@@ -241,7 +241,11 @@ impl Watch {
 
 /// Height of the body's path at the next crest before the next lip's edge, from `x` on, m.
 fn crest_ahead(world: &World, x: f64, lip: usize) -> f64 {
-    let end = world.path.lips.get(lip).map_or(x + LONGEST_RISE, |l| l.edge.x);
+    let end = world
+        .path
+        .lips
+        .get(lip)
+        .map_or(x + LONGEST_RISE, |l| l.edge.x);
     let (mut at, mut top) = (x, world.path.at(x, lip).point.y);
     while at < end {
         at += 0.05;
