@@ -1,7 +1,7 @@
 // Starts the page: loads the simulator, opens the plan in the address, and lets the parts run.
 
 import init, { open as openLink } from "./carryline.js";
-import { state, open, rewrite, onChange } from "./state.js";
+import { state, open, edit, rewrite, onChange } from "./state.js";
 import { keepSystem, usualSystem } from "./units.js";
 import { damaged, broken } from "./words.js";
 import { startDrawing } from "./parts/drawing.js";
@@ -24,11 +24,7 @@ function startName() {
     if (document.activeElement !== name) name.value = state.plan.name;
     document.title = `${state.plan.name} · Carryline`;
   };
-  name.addEventListener("input", () => {
-    state.plan = { ...state.plan, name: name.value };
-    state.good = { ...state.good, name: name.value };
-    document.title = `${name.value} · Carryline`;
-  });
+  name.addEventListener("change", () => edit((plan) => (plan.name = name.value.trim()), "name"));
   onChange(show);
 }
 

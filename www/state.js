@@ -13,7 +13,10 @@ export const state = {
 
 const listeners = [];
 
-/** Calls `listener(what)` after every change; `what` is "plan", "structure" or "chosen". */
+/**
+ * Calls `listener(what)` after every change; `what` is "plan" (numbers), "structure"
+ * (features came, went or moved, or other units), "name", "chosen", "clock" or "frame".
+ */
 export function onChange(listener) {
   listeners.push(listener);
 }
@@ -34,7 +37,7 @@ export function takeRiding() {
 /** Rides the plan. The last good ride stays where the plan has faults. */
 function attempt() {
   try {
-    const next = ride(state.plan);
+    const next = ride(JSON.stringify(state.plan));
     riding?.free();
     riding = next;
     state.story = next.story();

@@ -28,16 +28,21 @@ export const play = { ride: "Ride", pause: "Pause", again: "Again" };
 export const state = { air: "in the air", ground: "on the ground" };
 
 export const noJumps = "No jump on this line yet.";
-export const past = (text) => `${text} past`;
-export const short = (text) => `${text} short`;
-export const wheels = (rear, front) => `rear wheel ${rear}, front ${front}`;
+export const allClean = (count) => (count === 1 ? "The jump lands clean." : `All ${count} jumps land clean.`);
+export const look = (names) => `Look at ${new Intl.ListFormat("en").format(names)}.`;
+// Where the wheels came down against the knuckle: lengths written out, and whether each is short.
+export const wheels = (rear, rearShort, front, frontShort) => {
+  const where = (short) => (short ? "short of" : "past");
+  const first = rearShort === frontShort ? "" : ` ${where(rearShort)} it`;
+  return `rear wheel ${rear}${first}, front ${front} ${where(frontShort)} the knuckle`;
+};
 export const seconds = (s) => `${s.toFixed(2)} s`;
 export const degrees = (rad) => `${Math.round((rad * 180) / Math.PI)}°`;
 
 // How a jump went, by the judge's word for it; `by` is a length already written out.
 export const how = {
   clean: () => "Clean: both wheels land on the slope.",
-  short: (by) => `Too short by ${by}: the rear wheel hits before the knuckle.`,
+  short: (by) => (by ? `Comes up ${by} short: the rear wheel hits before the knuckle.` : "Rolls over the lip without flying."),
   knuckle: () => "On the knuckle: a hard knock for the rear wheel.",
   deep: () => "Deep: near the end of the slope.",
   past: () => "Past the landing: flat and hard.",
@@ -45,6 +50,8 @@ export const how = {
   stalled: () => "Rolls back before the lip: too slow.",
   not_reached: () => "Not reached.",
 };
+
+export const hard = (drop) => `Hits as hard as a drop of ${drop}. Make the slope meet the flight.`;
 
 export const crashes = {
   frame_hit: "the frame hits the ground",
@@ -104,7 +111,7 @@ export const groups = {
   bike: "Bike",
   yard: "Yard",
   weather: "Weather",
-  survey: "Surveyed line",
+  survey: (count) => `A surveyed line of ${count} points.`,
 };
 
 export const fields = {
@@ -127,6 +134,7 @@ export const fields = {
   slope: "Slope",
   knuckle_radius: "Rounding of the knuckle (radius)",
   bed: "Ends on a raised bed",
+  initial_speed: "Speed at the start",
   bed_length: "Length of the slope",
   sweep_deg: "How far round",
   bank_deg: "Bank",

@@ -27,6 +27,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         "rider": plan.riders[rider].label,
         "outcome": ridden.run.outcome,
         "events": ridden.run.events,
+        "ledger": ridden.run.ledger,
         "lips": ridden.profile.lips,
     });
     if trace {

@@ -2,8 +2,6 @@
 
 use serde::Serialize;
 use serde::de::DeserializeOwned;
-use sim::error::{Fault, Quantity};
-use sim::plan::Plan;
 use wasm_bindgen::JsValue;
 
 /// One of our values as plain objects, arrays and numbers of the page.
@@ -21,22 +19,4 @@ pub fn to_page<T: Serialize + ?Sized>(value: &T) -> JsValue {
 /// Says what does not fit; this is the page's fault, never the reader's.
 pub fn from_page<T: DeserializeOwned>(value: JsValue) -> Result<T, JsValue> {
     serde_wasm_bindgen::from_value(value).map_err(|error| JsValue::from_str(&error.to_string()))
-}
-
-/// A plan of the page, with every fault at its field.
-///
-/// # Errors
-/// The faults.
-pub fn plan_from_page(value: JsValue) -> Result<Plan, Vec<Fault>> {
-    let reader = serde_wasm_bindgen::Deserializer::from(value);
-    serde_path_to_error::deserialize(reader).map_err(|error| {
-        vec![Fault {
-            field: error.path().to_string(),
-            given: None,
-            least: None,
-            most: None,
-            quantity: Quantity::Text,
-            why: error.inner().to_string(),
-        }]
-    })
 }

@@ -64,25 +64,25 @@ impl Drawing {
         self.pencil.take_colours()
     }
 
-    /// Draws one moment.
+    /// Draws one moment; gives the pixels to the metre.
     ///
     /// # Errors
     /// Where the page asks for something that is no look.
-    pub fn paint(&mut self, look: JsValue) -> Result<(), JsValue> {
+    pub fn paint(&mut self, look: JsValue) -> Result<f64, JsValue> {
         let look: Look = from_page(look)?;
         if look.night != self.night {
             self.night = look.night;
             self.pencil.take_colours()?;
         }
         let Some(picture) = &self.shown else {
-            return Ok(());
+            return Ok(1.0);
         };
         let seen = look.seen();
         picture.strips(&seen, &mut self.strips);
         let before = self.before.as_ref().filter(|_| look.before);
         picture.compose(&seen, &self.strips, before, &self.labels, &mut self.sheet);
         self.pencil.draw(&self.sheet, &self.labels, seen.size);
-        Ok(())
+        Ok(self.strips.first().map_or(1.0, |strip| strip.scale))
     }
 
     /// The feature at a place of the drawing as it was last painted, px.

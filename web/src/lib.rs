@@ -4,13 +4,12 @@ mod convert;
 mod drawing;
 mod paint;
 mod panic;
-mod rows;
 pub mod scene;
 mod story;
 
 pub use drawing::Drawing;
 
-use convert::{from_page, plan_from_page, to_page};
+use convert::{from_page, to_page};
 use js_sys::{Float64Array, Reflect};
 use serde::Serialize;
 use sim::error::Quantity;
@@ -61,14 +60,13 @@ pub fn open(fragment: &str) -> JsValue {
     })
 }
 
-/// The part of an address after `#` that holds a plan.
+/// The part of an address after `#` that holds a plan, given as a plan file.
 ///
 /// # Errors
-/// The faults of a plan that cannot be read.
+/// The faults of a plan that cannot be read, as an array.
 #[wasm_bindgen]
-pub fn link_to(plan: JsValue) -> Result<String, JsValue> {
-    let plan = plan_from_page(plan).map_err(|faults| to_page(&faults))?;
-    Ok(link::encode(&plan))
+pub fn link_to(plan: &str) -> Result<String, JsValue> {
+    Ok(link::encode(&plan_from(plan)?))
 }
 
 /// A ride of a plan's first rider, with all that is told and drawn of it.
@@ -78,19 +76,23 @@ pub struct Riding {
     story: Story,
 }
 
-/// Rides a plan.
+/// Rides a plan, given as a plan file: the reader of plan files knows the field of every fault.
 ///
 /// # Errors
 /// Every fault of the plan, as an array.
 #[wasm_bindgen]
-pub fn ride(plan: JsValue) -> Result<Riding, JsValue> {
-    let plan = plan_from_page(plan).map_err(|faults| to_page(&faults))?;
+pub fn ride(plan: &str) -> Result<Riding, JsValue> {
+    let plan = plan_from(plan)?;
     let ridden = setup::ride_plan(&plan, 0).map_err(|faults| to_page(&faults))?;
     let story = Story::of(&ridden);
     match scene::Picture::new(&plan, ridden) {
         Some(picture) => Ok(Riding { picture, story }),
         None => Err(JsValue::from_str("nobody rides")),
     }
+}
+
+fn plan_from(text: &str) -> Result<Plan, JsValue> {
+    Plan::from_json(text).map_err(|fault| to_page(&[fault]))
 }
 
 #[wasm_bindgen]

@@ -7,11 +7,9 @@ use sim::setup::Ridden;
 /// The columns of the trace, in order.
 pub const COLUMNS: [&str; 6] = ["t", "x", "z", "speed", "g", "head"];
 
-/// One feature on the page.
+/// The stretch that one feature takes.
 #[derive(Debug, Serialize)]
 pub struct Feature {
-    /// Its name.
-    pub name: String,
     /// First station, m.
     pub from: f64,
     /// Last station, m.
@@ -30,7 +28,7 @@ pub struct Story {
     /// The features, in the plan's order; empty on a surveyed line.
     pub features: Vec<Feature>,
     /// The lips' jumps, in riding order.
-    pub jumps: Vec<crate::rows::JumpRow>,
+    pub jumps: Vec<sim::judge::JumpRow>,
     /// Names of the trace's columns.
     pub columns: [&'static str; COLUMNS.len()],
     /// The trace, sample by sample.
@@ -43,7 +41,6 @@ impl Story {
     pub fn of(ridden: &Ridden) -> Self {
         let (profile, run) = (&ridden.profile, &ridden.run);
         let features = profile.spans.iter().map(|span| Feature {
-            name: span.name.clone(),
             from: span.from.x,
             to: span.to.x,
         });
@@ -52,7 +49,7 @@ impl Story {
             outcome: run.outcome,
             events: run.events.clone(),
             features: features.collect(),
-            jumps: crate::rows::jumps(profile, run),
+            jumps: sim::judge::jumps(profile, run),
             columns: COLUMNS,
             trace: run.samples.iter().flat_map(row).collect(),
         }

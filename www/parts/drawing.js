@@ -5,7 +5,7 @@ import { state, onChange, takeRiding, choose, tell } from "../state.js";
 import { apart } from "../units.js";
 import { names } from "../names.js";
 import { state as words } from "../words.js";
-import { clock, tick, at, seek, play, timeAt } from "./clock.js";
+import { clock, tick, at, seek, play, pause, timeAt } from "./clock.js";
 
 const canvas = document.getElementById("drawing");
 const now = document.getElementById("now");
@@ -20,8 +20,15 @@ const KEEP_BEFORE = 2500;
 // How long before the changed feature the ride sets in again, s.
 const RUN_UP = 0.8;
 
+// How far a finger moves before it drags, px.
+const DRAG = 6;
+// How often the figures in the corner change, ms: faster is not read.
+const TELL = 80;
+
 let drawing;
+let scale = 1; // px to the metre, as last painted
 let changed = -Infinity;
+let told = 0;
 let last = 0;
 let stale = true;
 
@@ -42,28 +49,31 @@ function labels() {
   return { features: names(state.good), speeds, unit };
 }
 
-function take() {
+function take(restart) {
   const riding = takeRiding();
   if (!riding) return;
   const first = last === 0;
   drawing.show(riding, labels());
+  repaint();
+  if (!restart) return;
   changed = first ? -Infinity : performance.now();
   const feature = state.story.features[state.chosen];
   seek(feature ? Math.max(timeAt(feature.from) - RUN_UP, 0) : 0);
-  repaint();
   play();
 }
 
 function paint(before) {
   const chosen = state.faults.length ? undefined : (state.chosen ?? undefined);
   const { clientWidth: width, clientHeight: height } = canvas;
-  drawing.paint({ time: clock.time, width, height, whole: look.whole, chosen, before, night: night.matches });
+  scale = drawing.paint({ time: clock.time, width, height, whole: look.whole, chosen, before, night: night.matches });
 }
 
-function tellNow() {
+function tellNow(stamp) {
   const row = at(clock.time);
   page.dataset.time = clock.time.toFixed(3);
   page.dataset.riderX = row.x.toFixed(3);
+  if (clock.playing && stamp - told < TELL) return;
+  told = stamp;
   const [figure, unit] = apart(row.speed, "speed");
   now.firstElementChild.textContent = `${figure} ${unit}`;
   now.lastElementChild.textContent = row.g === 0 ? words.air : "";
@@ -79,26 +89,56 @@ function frame(stamp) {
       frame.before = before;
       tick(seconds);
       paint(before);
-      tellNow();
+      tellNow(stamp);
       tell("frame");
     }
   }
   requestAnimationFrame(frame);
 }
 
-function tapped(event) {
-  const box = canvas.getBoundingClientRect();
-  const feature = drawing.feature_at(event.clientX - box.left, event.clientY - box.top);
+function chooseAt(x, y) {
+  const feature = drawing.feature_at(x, y);
   if (feature !== undefined) choose(feature);
+}
+
+/** A tap chooses a feature; a drag along the ground takes the ride with it. */
+function startHand() {
+  let held = null;
+  canvas.addEventListener("pointerdown", (event) => {
+    held = { x: event.clientX, station: at(clock.time).x, dragged: false };
+  });
+  canvas.addEventListener("pointermove", (event) => {
+    if (!held || look.whole) return;
+    const moved = event.clientX - held.x;
+    if (!held.dragged && Math.abs(moved) < DRAG) return;
+    if (!held.dragged) {
+      held.dragged = true;
+      canvas.setPointerCapture(event.pointerId);
+      pause();
+    }
+    seek(timeAt(held.station - moved / scale));
+    repaint();
+  });
+  canvas.addEventListener("pointerup", (event) => {
+    const box = canvas.getBoundingClientRect();
+    if (held && !held.dragged) chooseAt(event.clientX - box.left, event.clientY - box.top);
+    held = null;
+  });
+  canvas.addEventListener("pointercancel", () => (held = null));
+  canvas.addEventListener("keydown", (event) => {
+    const x = at(clock.time).x;
+    const feature = state.story.features.findIndex((f) => x >= f.from && x < f.to);
+    if (event.key === "Enter" && feature >= 0) choose(feature);
+  });
 }
 
 export function startDrawing() {
   drawing = new Drawing(canvas);
   new ResizeObserver(fit).observe(canvas);
   night.addEventListener("change", repaint);
-  canvas.addEventListener("click", tapped);
+  startHand();
   onChange((what) => {
-    if (what === "plan" || what === "structure") take();
+    if (what === "plan" || what === "structure" || what === "name") take(what !== "name");
     if (what === "chosen") repaint();
   });
   requestAnimationFrame(frame);

@@ -30,7 +30,7 @@ function boxOf(field) {
 }
 
 function clear() {
-  for (const box of document.querySelectorAll(".field")) {
+  for (const box of document.querySelectorAll("[data-field]")) {
     const told = box.querySelector(".fault");
     told.hidden = true;
     told.textContent = "";
@@ -66,7 +66,7 @@ function line(fault, called) {
 
 function show() {
   clear();
-  for (const box of document.querySelectorAll(".field[data-unread]")) mark(box, box.dataset.unread);
+  for (const box of document.querySelectorAll("[data-unread]")) mark(box, box.dataset.unread);
   const called = names(state.plan);
   const lines = [];
   for (const fault of state.faults) {

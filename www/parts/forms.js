@@ -81,6 +81,9 @@ export const riderForm = [
 
 export const yardForm = [[null, [["length", f.yard_length, "length", { step: 10 }]]]];
 
+// Only where no start ramp gives the speed.
+export const startForm = [null, [["initial_speed", f.initial_speed, "speed"]]];
+
 export const weatherForm = [
   [null, [
     ["ground", f.ground, { choices: grounds, caution: (v) => v === "soft" && cautions.soft }],

@@ -10,6 +10,11 @@ const told = document.getElementById("told");
 
 const NOTHING = "–";
 
+// Equivalent fall height beyond which a landing is called hard, m: the lower end of what published
+// designs aim at (Hubbard 2009, J. ASTM Int. 6; McNeil, Hubbard and Swedberg 2012), as children
+// deserve.
+const HARD = 0.5;
+
 function cell(row, what, ...content) {
   const td = document.createElement("td");
   td.dataset.what = what;
@@ -26,19 +31,24 @@ function figure(value) {
   return [big, ` ${unit}`];
 }
 
-function place(metres) {
-  const text = shown(Math.abs(metres), "length");
-  return metres < 0 ? words.short(text) : words.past(text);
-}
-
 function landing(jump) {
-  if (jump.rear_past_knuckle == null) return NOTHING;
-  return words.wheels(place(jump.rear_past_knuckle), place(jump.front_past_knuckle));
+  const { rear_past_knuckle: rear, front_past_knuckle: front } = jump;
+  if (rear == null || front == null) return NOTHING;
+  const length = (metres) => shown(Math.abs(metres), "length");
+  return words.wheels(length(rear), rear < 0, length(front), front < 0);
 }
 
-export function how(jump) {
-  const by = jump.rear_past_knuckle == null ? NOTHING : shown(-jump.rear_past_knuckle, "length");
-  return words.how[jump.how](by);
+/** How a jump went, in words. */
+function how(jump) {
+  const past = jump.rear_past_knuckle;
+  const content = [words.how[jump.how](past == null ? null : shown(-past, "length"))];
+  if (jump.fall_height > HARD) {
+    const caution = document.createElement("span");
+    caution.className = "caution";
+    caution.textContent = words.hard(shown(jump.fall_height, "length"));
+    content.push(caution);
+  }
+  return content;
 }
 
 function row(jump, name) {
@@ -60,7 +70,7 @@ function row(jump, name) {
   cell(tr, "exit", maybe(jump.exit_angle, words.degrees));
   cell(tr, "airtime", maybe(jump.airtime, words.seconds));
   cell(tr, "landing", landing(jump));
-  cell(tr, "how", how(jump));
+  cell(tr, "how", ...how(jump));
   return tr;
 }
 
@@ -81,12 +91,20 @@ function ending(called) {
   return words.told.finished(who, duration.toFixed(1));
 }
 
+/** What to look at first. */
+function verdict(jumps, name) {
+  if (!jumps.length) return words.noJumps;
+  const wrong = jumps.filter((jump) => jump.how !== "clean" && jump.how !== "not_reached");
+  if (wrong.length) return words.look(wrong.map(name));
+  return jumps.every((jump) => jump.how === "clean") ? words.allClean(jumps.length) : "";
+}
+
 function show() {
   const { jumps } = state.story;
   const called = names(state.good);
   const name = (jump) => called[jump.feature] ?? words.numbered("jump", jump.lip + 1);
   body.replaceChildren(...jumps.map((jump) => row(jump, name(jump))));
-  told.textContent = jumps.length ? ending(called) : `${ending(called)} ${words.noJumps}`;
+  told.textContent = `${ending(called)} ${verdict(jumps, name)}`;
 }
 
 export function startLips() {

@@ -4,10 +4,13 @@ import { state, edit, choose, onChange, features } from "../state.js";
 import { names } from "../names.js";
 import { shown } from "../units.js";
 import { kinds, act, groups } from "../words.js";
-import { formOf, fresh, riderForm, yardForm, weatherForm } from "./forms.js";
+import { formOf, fresh, riderForm, startForm, yardForm, weatherForm } from "./forms.js";
 import { group } from "./fields.js";
 import { rider } from "./rider.js";
 import { fall } from "./yard.js";
+
+// A walking pace and a half, m/s: what a rider rolls in with where no ramp gives more.
+const START_SPEED = 3;
 
 const list = document.getElementById("features");
 const more = document.getElementById("more");
@@ -39,9 +42,19 @@ function button(text, name, act) {
   return made;
 }
 
+/** A line without a start ramp needs a speed to start with; one with a ramp has its push-off. */
+function startSomehow(plan) {
+  const ramp = features(plan)[0]?.kind === "start_ramp";
+  if (ramp) delete plan.initial_speed;
+  else plan.initial_speed ??= START_SPEED;
+}
+
 function restructure(change, then) {
   state.chosen = then;
-  edit((plan) => change(plan.line.features), "structure");
+  edit((plan) => {
+    change(plan.line.features);
+    startSomehow(plan);
+  }, "structure");
   list.querySelector(`[data-feature="${then}"] .feature`)?.focus();
 }
 
@@ -92,6 +105,8 @@ function showFeatures() {
   const all = features(state.plan);
   const called = names(state.plan);
   list.replaceChildren(...all.map((feature, i) => item(feature, i, called[i])));
+  const { surveyed } = state.plan.line;
+  if (surveyed) list.append(Object.assign(document.createElement("li"), { textContent: groups.survey(surveyed.points.length) }));
 }
 
 function section(name, id, ...content) {
@@ -107,7 +122,7 @@ function showMore() {
   const open = [...more.querySelectorAll("details[open]")].map((d) => d.id);
   more.replaceChildren(
     section(groups.rider, "rider", rider(), ...riderForm.map((g) => group("riders[0]", g))),
-    section(groups.yard, "yard", ...yardForm.map((g) => group("yard", g)), ...fall()),
+    section(groups.yard, "yard", ...yardForm.map((g) => group("yard", g)), ...fall(), group("", startForm)),
     section(groups.weather, "weather", ...weatherForm.map((g) => group("weather", g))),
   );
   for (const id of open) document.getElementById(id).open = true;

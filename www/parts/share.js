@@ -11,7 +11,7 @@ const REST = 600;
 let own = null;
 let timer = 0;
 
-const address = () => `${location.href.split("#")[0]}#${link_to(state.plan)}`;
+const address = () => `${location.href.split("#")[0]}#${link_to(JSON.stringify(state.plan))}`;
 
 /** Whether the address is the one that this page wrote itself. */
 export const isOwnAddress = () => location.href === own;
@@ -26,28 +26,25 @@ function follow() {
 async function send() {
   if (state.faults.length) return say(words.faulty);
   const link = address();
+  document.getElementById("share").dataset.link = link;
   try {
     await navigator.clipboard.writeText(link);
     say(words.copied);
   } catch {
     // Without the right to the clipboard the reader copies by hand.
-    say(words.byHand);
     const text = Object.assign(document.createElement("input"), { value: link, readOnly: true, id: "link" });
     text.setAttribute("aria-label", words.byHand);
-    document.getElementById("message").append(text);
+    say(words.byHand, text);
     text.select();
   }
 }
 
 export function startShare() {
   const button = document.getElementById("share");
-  button.addEventListener("click", () => {
-    send();
-    button.dataset.link = address();
-  });
+  button.addEventListener("click", send);
   let opened = false;
   onChange((what) => {
-    if (what !== "plan" && what !== "structure") return;
+    if (!["plan", "structure", "name"].includes(what)) return;
     // Opening a line is no edit: the address stays as it came.
     if (!opened) {
       opened = true;

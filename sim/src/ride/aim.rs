@@ -3,7 +3,7 @@
 use super::mount::Mount;
 use super::path::{Lip, Path};
 use super::rider::tune;
-use super::state::Pose;
+use super::state::{self, LEAN, PITCH, Pose, RIDER, V_LEAN, V_PITCH, V_RIDER, Y};
 use crate::constants::GRAVITY;
 use crate::num;
 use glam::DVec2;
@@ -21,11 +21,14 @@ pub struct Forecast {
     pub t: f64,
     /// Heading of the ground there, rad.
     pub slope: f64,
+    /// Where the body is to be over the bike then: angle from upright, back positive, rad.
+    pub swing: f64,
 }
 
 /// Follows the mass centre's parabola from `pose` to the ground, not before `from_x`.
-pub fn forecast(m: &Mount, path: &Path, pose: &Pose, now: f64, from_x: f64) -> Forecast {
-    fly(m, path, pose.centre, pose.v_centre, now, from_x)
+pub fn forecast(m: &Mount, path: &Path, pose: &Pose, now: f64, from_x: f64, back: f64) -> Forecast {
+    let fall = Fall { centre: pose.centre, v: pose.v_centre, back };
+    fly(m, path, &fall, now, from_x)
 }
 
 /// Reach meant for the touch-down, m.
@@ -36,6 +39,24 @@ fn reach_down(m: &Mount) -> f64 {
 /// Height of the common mass centre over the ground at touch-down, m.
 fn stand(m: &Mount) -> f64 {
     m.tyre.radius + (reach_down(m) * m.rider_mass + m.bike_rise * m.bike_mass) / m.mass()
+}
+
+/// How much farther back than usual the body has to be at touch-down, rad, so that what turning
+/// there is goes round: with the bike on the slope, body's lean and place share what is over.
+pub fn set_back(m: &Mount, pose: &Pose, y: &Y, to: &Forecast, now: f64) -> f64 {
+    let arm = state::vec(y, RIDER) - pose.middle;
+    let v_arm = state::vec(y, V_RIDER) - pose.v_middle;
+    let orbit = m.reduced_mass() * arm.length_squared();
+    let spin = m.bike_inertia * y[V_PITCH]
+        + m.rider_inertia * y[V_LEAN]
+        + m.reduced_mass() * arm.perp_dot(v_arm);
+    let left = num::max(to.t - now, tune::SHORTEST());
+    let swing = num::atan2(-arm.x, arm.y);
+    let usual = m.bike_inertia * (to.slope + tune::NOSE() - y[PITCH])
+        + m.rider_inertia * (tune::LEANF() * to.slope - y[LEAN])
+        + orbit * (tune::SWING() * to.slope - swing);
+    let over = (spin * left - usual) / (m.rider_inertia + orbit);
+    num::clamp(over * tune::SHARE(), -tune::MOST(), tune::MOST())
 }
 
 /// Where along the path the body belongs as the front wheel passes the edge of `lip`, so that the
@@ -49,7 +70,8 @@ pub fn place(m: &Mount, path: &Path, pose: &Pose, lip: &Lip) -> f64 {
     let bend = lip.curvature / num::max(1.0 - lip.curvature * stand, 0.4);
     let dir = exit - tune::DIRF() * m.wheelbase * lip.curvature;
     let (s, c) = num::sin_cos(dir);
-    let end = fly(m, path, start, DVec2::new(c, s) * v, 0.0, lip.knuckle.x);
+    let fall = Fall { centre: start, v: DVec2::new(c, s) * v, back: 0.0 };
+    let end = fly(m, path, &fall, 0.0, lip.knuckle.x);
     let t = num::max(end.t, 0.2);
     let orbit = m.reduced_mass() * m.reach_usual * m.reach_usual;
     let turn = m.bike_inertia * (end.slope + tune::NOSE() - exit)
@@ -58,11 +80,20 @@ pub fn place(m: &Mount, path: &Path, pose: &Pose, lip: &Lip) -> f64 {
     let before = (m.bike_inertia + tune::LEANG() * m.rider_inertia + orbit) * bend * v;
     let load = m.mass() * (GRAVITY * lip.along.x + bend * v * v) * tune::LOADF();
     let lever = (before - turn / t) * v / (load * m.wheelbase);
-    let place = (lever - 0.5 * m.wheelbase) * m.mass() / m.rider_mass * tune::LEVG() + tune::LEVO() * m.wheelbase;
+    let place = (lever - 0.5 * m.wheelbase) * m.mass() / m.rider_mass * tune::LEVG()
+        + tune::LEVO() * m.wheelbase;
     num::clamp(place, -0.55 * m.wheelbase, 0.1 * m.wheelbase)
 }
 
-fn fly(m: &Mount, path: &Path, centre: DVec2, v: DVec2, now: f64, from_x: f64) -> Forecast {
+/// The mass centre in free fall, and how much farther back than usual the body will be at its end.
+struct Fall {
+    centre: DVec2,
+    v: DVec2,
+    back: f64,
+}
+
+fn fly(m: &Mount, path: &Path, fall: &Fall, now: f64, from_x: f64) -> Forecast {
+    let (centre, v) = (fall.centre, fall.v);
     let reach = reach_down(m) * m.rider_mass / m.mass();
     let rise = m.bike_rise * m.bike_mass / m.mass();
     let over = |t: f64| {
@@ -70,7 +101,7 @@ fn fly(m: &Mount, path: &Path, centre: DVec2, v: DVec2, now: f64, from_x: f64) -
         let z = centre.y + (v.y - 0.5 * GRAVITY * t) * t;
         // The bike's middle under a body that leans as it means to at touch-down.
         let heading = num::atan2(path.ground(x).1, 1.0);
-        let (s, c) = num::sin_cos(tune::SWING() * heading);
+        let (s, c) = num::sin_cos(tune::SWING() * heading + fall.back);
         let (middle_x, middle_z) = (x + reach * s, z - reach * c - rise);
         let (ground, slope) = path.ground(middle_x);
         let gap = middle_z - ground - m.tyre.radius * (1.0 + slope * slope).sqrt();
@@ -90,6 +121,7 @@ fn fly(m: &Mount, path: &Path, centre: DVec2, v: DVec2, now: f64, from_x: f64) -
                 return Forecast {
                     t: now + t + back,
                     slope: num::atan2(slope, 1.0),
+                    swing: tune::SWING() * num::atan2(slope, 1.0) + fall.back,
                 };
             }
             last = gap;
@@ -99,5 +131,6 @@ fn fly(m: &Mount, path: &Path, centre: DVec2, v: DVec2, now: f64, from_x: f64) -
     Forecast {
         t: now + FARTHEST,
         slope: 0.0,
+        swing: 0.0,
     }
 }

@@ -3,6 +3,7 @@
 mod aim;
 mod forces;
 mod ground;
+mod ledger;
 mod mount;
 mod path;
 mod rider;
@@ -13,6 +14,7 @@ mod step;
 mod tyre;
 mod watch;
 
+pub use ledger::Ledger;
 pub use mount::{Legs, Mount};
 pub use run::{CrashKind, Event, EventKind, Outcome, Run, SAMPLE_STEP, Sample, Wheel};
 pub use step::Accuracy;
@@ -25,7 +27,7 @@ use aim::forecast;
 use forces::{Mind, World};
 use ground::Ground;
 use path::Path;
-use state::{BIKE, LEAN, PITCH, PLACES, Pose, RIDER, TURNED, vec};
+use state::{LEAN, PITCH, Pose, RIDER, TURNED, vec};
 use step::Point;
 use watch::Watch;
 
@@ -50,7 +52,7 @@ pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Ru
     let brake = brake_from(profile);
     let mut watch = Watch::new(end, brake);
     let mut mind = Mind {
-        forecast: aim::Forecast { t: 0.0, slope: 0.0 },
+        forecast: aim::Forecast { t: 0.0, slope: 0.0, swing: 0.0 },
         lip: 0,
         place: 0.0,
         brake: 0.0,
@@ -61,6 +63,7 @@ pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Ru
         start::at_start(profile, m, &path, speed),
         &mind,
     );
+    let start_energy = world.energy(&here.y, &here.felt.wheels);
     let mut samples = Vec::with_capacity(2048);
     let mut h = accuracy.longest;
     let mut tick = 0;
@@ -69,7 +72,7 @@ pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Ru
         if here.t >= LONGEST {
             break Outcome::TimedOut;
         }
-        mind = look(&world, &here, watch.lip, brake, end);
+        mind = look(&world, &here, &mind, watch.lip, brake, end);
         here = Point::new(&world, here.t, here.y, &mind);
         tick += 1;
         let until = f64::from(tick) * SAMPLE_STEP;
@@ -83,10 +86,12 @@ pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Ru
             }
         }
     };
+    let ledger = Ledger::new(start_energy, &world, &here);
     Run {
         samples,
         events: watch.events,
         outcome,
+        ledger,
     }
 }
 
@@ -100,9 +105,15 @@ fn brake_from(profile: &Profile) -> f64 {
 }
 
 /// The rider looks ahead.
-fn look(world: &World, here: &Point, lip: usize, brake_x: f64, end: f64) -> Mind {
+fn look(world: &World, here: &Point, mind: &Mind, lip: usize, brake_x: f64, end: f64) -> Mind {
     let m = world.m;
     let pose = Pose::of(m, &here.y);
+    // A lip is left only once the rear wheel's load is gone: the last of it still turns the bike.
+    let held = lip.checked_sub(1).filter(|&i| {
+        let edge = world.path.lips[i].edge;
+        here.felt.wheels[0].load > 0.0 && pose.axle[0].distance(edge) < m.tyre.radius
+    });
+    let lip = held.unwrap_or(lip);
     let launching = world
         .path
         .lips
@@ -122,10 +133,20 @@ fn look(world: &World, here: &Point, lip: usize, brake_x: f64, end: f64) -> Mind
     } else {
         0.0
     };
+    let flying = here.felt.wheels.iter().all(|w| w.load <= 0.0);
+    let back = if flying {
+        aim::set_back(m, &pose, &here.y, &mind.forecast, here.t)
+    } else {
+        0.0
+    };
     Mind {
-        forecast: forecast(m, world.path, &pose, here.t, from_x),
+        forecast: forecast(m, world.path, &pose, here.t, from_x, back),
         lip,
-        place: world.path.lips.get(lip).map_or(0.0, |l| aim::place(m, world.path, &pose, l)),
+        place: world
+            .path
+            .lips
+            .get(lip)
+            .map_or(0.0, |l| aim::place(m, world.path, &pose, l)),
         brake,
     }
 }
@@ -134,7 +155,6 @@ fn sample(world: &World, p: &Point) -> Sample {
     let m = world.m;
     let pose = Pose::of(m, &p.y);
     let rider = vec(&p.y, RIDER);
-    let _ = (BIKE, PLACES);
     Sample {
         t: p.t,
         bike_x: pose.middle.x,

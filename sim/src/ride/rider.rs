@@ -32,8 +32,8 @@ pub mod tune {
     fn get(i: usize) -> f64 {
         static T: OnceLock<Vec<f64>> = OnceLock::new();
         T.get_or_init(|| {
-            let names = ["PATH","PATH_DAMPING","OVER","OVER_DAMPING","LEAN","LEAN_DAMPING","BACK","SOFT","PUSH","PULL","HOLD","COUPLE","TWIST","SHORTEST","SWING","UNIT","RAMP","LREACH","NOSE","EARLY","POP","LEVG","LEVO","LOADF","DIRF","LEANF","LOOK","LEAST","TSHARE","LEANG","FLOOR","AIRMAX","ROOM","TAPER","TFLOOR","HANDS"];
-            let defaults = [9.0,0.9,19.0,0.7,9.0,0.9,0.25,6.0,4.5,0.6,1.0,0.3,1.1,0.15,-0.3,0.08,2.5,0.5,0.05,0.05,1.5,1.0,0.0,0.7,0.5,0.8,1.9,0.12,0.8,0.8,0.0,1.2,0.4,0.03,0.3,1.0];
+            let names = ["PATH","PATH_DAMPING","OVER","OVER_DAMPING","LEAN","LEAN_DAMPING","BACK","SOFT","PUSH","PULL","HOLD","COUPLE","TWIST","SHORTEST","SWING","UNIT","RAMP","LREACH","NOSE","EARLY","POP","LEVG","LEVO","LOADF","DIRF","LEANF","LOOK","LEAST","TSHARE","LEANG","FLOOR","AIRMAX","ROOM","TAPER","TFLOOR","HANDS","SHARE","MOST"];
+            let defaults = [9.0,0.9,19.0,0.7,9.0,0.9,0.25,6.0,4.5,0.6,1.0,0.3,1.1,0.15,-0.3,0.08,2.5,0.5,0.05,0.05,1.5,1.0,0.0,0.7,0.5,0.8,1.9,0.12,0.8,0.8,0.0,1.2,0.4,0.03,0.3,1.0,1.0,0.6];
             let env = std::env::var("TUNE").unwrap_or_default();
             names.iter().zip(defaults).map(|(n, d): (&&str, f64)| env.split(',').find_map(|kv| kv.strip_prefix(&format!("{n}="))).and_then(|v| v.parse().ok()).unwrap_or(d)).collect()
         })[i]
@@ -73,6 +73,8 @@ pub mod tune {
     #[allow(non_snake_case)] #[inline] pub fn TAPER() -> f64 { get(33) }
     #[allow(non_snake_case)] #[inline] pub fn TFLOOR() -> f64 { get(34) }
     #[allow(non_snake_case)] #[inline] pub fn HANDS() -> f64 { get(35) }
+    #[allow(non_snake_case)] #[inline] pub fn SHARE() -> f64 { get(36) }
+    #[allow(non_snake_case)] #[inline] pub fn MOST() -> f64 { get(37) }
     #[allow(non_snake_case)] #[inline] pub fn NOSE() -> f64 { get(18) }
 }
 
@@ -257,7 +259,7 @@ impl Senses<'_> {
 
     fn in_air(&self, v: &View) -> DVec2 {
         let m = self.m;
-        let (s, c) = num::sin_cos(tune::SWING() * self.forecast.slope);
+        let (s, c) = num::sin_cos(self.forecast.swing);
         let reach = m.reach_usual + tune::LREACH() * (m.reach_high - m.reach_usual);
         let target = DVec2::new(-s, c) * reach;
         let t = v.to_go;
@@ -281,7 +283,7 @@ impl Senses<'_> {
         let past_low = m.reach_low - reach;
         let past_high = reach - m.reach_high;
         let push = if past_low > 0.0 {
-            num::max(m.rider_mass * 2500.0 * past_low * (1.0 - 0.8 * rate), 0.0)
+            num::max(m.rider_mass * 1600.0 * past_low * (1.0 - 0.4 * rate), 0.0)
         } else if past_high > 0.0 {
             -num::max(m.rider_mass * 900.0 * past_high * (1.0 + 0.8 * rate), 0.0)
         } else {

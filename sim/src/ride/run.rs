@@ -1,5 +1,6 @@
 //! What a ride leaves behind: an even trace, and what happened when.
 
+use super::Ledger;
 use serde::Serialize;
 
 /// Time between two samples of the trace, s.
@@ -170,4 +171,6 @@ pub struct Run {
     pub events: Vec<Event>,
     /// How it ended.
     pub outcome: Outcome,
+    /// Where the energy went.
+    pub ledger: Ledger,
 }

@@ -3,7 +3,7 @@
 use super::forces::World;
 use super::mount::Mount;
 use super::run::{CrashKind, Event, EventKind, Outcome, Wheel};
-use super::state::{self, BIKE, PITCH, Pose, RIDER, Y};
+use super::state::{self, PITCH, Pose, RIDER, Y};
 use super::step::Point;
 use crate::constants::GRAVITY;
 use crate::num;
@@ -17,6 +17,9 @@ const STANDING: f64 = 0.03;
 
 /// Pitch against the ground beyond which nobody recovers, rad: 75°.
 const BEYOND: f64 = 1.3;
+
+/// Longest rise looked along for its crest where no lip ends it, m.
+const LONGEST_RISE: f64 = 10.0;
 
 /// Load beyond which legs and arms give in, in body weights.
 ///
@@ -32,7 +35,9 @@ pub struct Watch {
     left_ground: Option<(f64, f64, f64)>,
     in_air: bool,
     bottomed: bool,
-    /// Energy per weight at the last low point, for what was missing at a stall.
+    /// Speed at the last low point of the mass centre, for what was missing at a stall.
+    foot_speed: f64,
+    last_rise: f64,
     end_x: f64,
     brake_x: f64,
 }
@@ -46,6 +51,8 @@ impl Watch {
             left_ground: None,
             in_air: false,
             bottomed: false,
+            foot_speed: 0.0,
+            last_rise: 0.0,
             end_x,
             brake_x,
         }
@@ -60,6 +67,10 @@ impl Watch {
         self.lips(world, a, b);
         self.flight(world, a, b, &pose);
         self.travel(world.m, b, &pose);
+        if self.last_rise <= 0.0 && pose.v_centre.y > 0.0 {
+            self.foot_speed = pose.v_centre.length();
+        }
+        self.last_rise = pose.v_centre.y;
         if let Some(why) = self.crashed(world, b, &pose) {
             return Some(self.crash(b, &pose, why));
         }
@@ -106,9 +117,8 @@ impl Watch {
         let off = b.felt.wheels.iter().all(|w| w.load <= 0.0);
         match (off, self.left_ground) {
             (true, None) => {
-                let t = crossing(a, b, |y| -touch_gap(world, y));
-                let _ = t;
-                self.left_ground = Some((b.t, pose.middle.x, pose.v_centre.length()));
+                let t = crossing(a, b, |y| touch_gap(world, y));
+                self.left_ground = Some((t, pose.middle.x, pose.v_centre.length()));
             }
             (true, Some((t, x, speed))) => {
                 if !self.in_air && b.t - t > SHORTEST_FLIGHT {
@@ -199,6 +209,14 @@ impl Watch {
         (load_on(m, b) > TOO_HARD).then_some(CrashKind::TooHard)
     }
 
+    /// Speed that was missing at the foot of the rise that the rider rolled back on, m/s.
+    fn missing(&self, world: &World, pose: &Pose) -> f64 {
+        let here = world.path.at(pose.middle.x, self.lip).point.y;
+        let rise = num::max(crest_ahead(world, pose.middle.x, self.lip) - here, 0.0);
+        let foot = self.foot_speed;
+        (foot * foot + 2.0 * GRAVITY * rise).sqrt() - foot
+    }
+
     fn ended(&mut self, world: &World, b: &Point, pose: &Pose) -> Option<Outcome> {
         let speed = pose.v_centre.length();
         if pose.axle[1].x > self.end_x - world.m.tyre.radius {
@@ -215,10 +233,25 @@ impl Watch {
         if b.felt.wheels.iter().all(|w| w.load <= 0.0) {
             return None;
         }
-        let missing = 0.0;
+        let missing = self.missing(world, &pose);
         self.push(b.t, pose.middle.x, EventKind::RolledBack { missing });
         Some(Outcome::Stalled)
     }
+}
+
+/// Height of the body's path at the next crest before the next lip's edge, from `x` on, m.
+fn crest_ahead(world: &World, x: f64, lip: usize) -> f64 {
+    let end = world.path.lips.get(lip).map_or(x + LONGEST_RISE, |l| l.edge.x);
+    let (mut at, mut top) = (x, world.path.at(x, lip).point.y);
+    while at < end {
+        at += 0.05;
+        let z = world.path.at(at, lip).point.y;
+        if z < top {
+            break;
+        }
+        top = z;
+    }
+    top
 }
 
 /// Load the rider feels, in body weights.
@@ -251,6 +284,5 @@ fn crossing(a: &Point, b: &Point, measure: impl Fn(&Y) -> f64) -> f64 {
             low = mid;
         }
     }
-    let _ = BIKE;
     high
 }

@@ -51,7 +51,7 @@ impl Args {
                     })?);
                 }
                 Long("out") => out = Some(PathBuf::from(parser.value()?)),
-                _ => return Err(arg.unexpected()).context("see --help"),
+                _ => bail!("{}; see --help", arg.unexpected()),
             }
         }
         match (out, port) {

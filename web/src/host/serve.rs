@@ -41,7 +41,12 @@ fn answer(request: Request, assets: &Assets) -> io::Result<()> {
         Some(asset) if holds(&request, asset) => {
             request.respond(dress(Response::empty(StatusCode(304)), asset))
         }
-        Some(asset) => request.respond(dress(Response::from_data(asset.bytes.as_slice()), asset)),
+        Some(asset) => {
+            // Sent whole, with its length, so that the visitor knows how much is to come.
+            let whole =
+                Response::from_data(asset.bytes.as_slice()).with_chunked_threshold(usize::MAX);
+            request.respond(dress(whole, asset))
+        }
     }
 }
 

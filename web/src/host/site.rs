@@ -14,13 +14,17 @@ pub fn default_folder() -> PathBuf {
 
 /// Builds the page into a folder, which is made where it is missing.
 pub fn build_into(out: &Path) -> Result<()> {
+    // Before the long part, so that a folder that cannot be is known at once.
+    fs::create_dir_all(out).with_context(|| format!("cannot make the folder {}", out.display()))?;
     ensure_target()?;
     let wasm = compile()?;
-    fs::create_dir_all(out).with_context(|| format!("cannot make the folder {}", out.display()))?;
     wasm_bindgen_cli_support::Bindgen::new()
         .input_path(wasm)
         .web(true)?
         .typescript(false)
+        .omit_default_module_path(false)
+        .remove_name_section(true)
+        .remove_producers_section(true)
         .out_name("carryline")
         .generate(out)
         .context("cannot make the bindings")?;

@@ -12,7 +12,7 @@ const LINE: f64 = 2.6;
 /// Width of faces, floors and decks, px.
 const FACE: f64 = 1.3;
 /// Distance between hatch strokes that the scale aims for, px.
-const SPACING: f64 = 8.0;
+const SPACING: f64 = 6.0;
 /// Lengths of hatch strokes in turn, px: a hand does not draw them alike.
 const STROKES: [f64; 5] = [13.0, 8.0, 14.0, 10.0, 6.0];
 /// How far hatch strokes lean from the square, rad.
@@ -78,22 +78,41 @@ fn wash(profile: &Profile, strip: &Strip, sheet: &mut Sheet) {
     }
 }
 
+/// Lays the texture of the ground a piece is made of on the sheet.
 fn texture(piece: &Piece, strip: &Strip, sheet: &mut Sheet) {
+    let marks = || marks(piece, strip);
     match piece.character.surface {
         Surface::Paved => paved(piece, strip, sheet),
-        Surface::Gravel => hatch(piece, strip, 0.25, sheet),
-        Surface::Soft => hatch(piece, strip, 0.6, sheet),
+        Surface::Gravel => hatch(marks(), 0.25, strip, sheet),
+        Surface::Soft => hatch(marks(), 0.6, strip, sheet),
         Surface::Grass => {
-            hatch(piece, strip, 1.0, sheet);
-            blades(piece, strip, sheet);
+            hatch(marks(), 1.0, strip, sheet);
+            blades(marks(), strip, sheet);
         }
-        Surface::Packed | Surface::Wood => hatch(piece, strip, 1.0, sheet),
+        Surface::Packed | Surface::Wood => hatch(marks(), 1.0, strip, sheet),
     }
 }
 
-/// Strokes into the ground at even places of the chain, so that they stay with it as it moves.
-fn hatch(piece: &Piece, strip: &Strip, share: f64, sheet: &mut Sheet) {
-    for (k, p, heading) in marks(piece, strip) {
+/// Hatches the yard between two stations, where wood stands over it.
+pub fn hatch_yard(profile: &Profile, from: f64, to: f64, strip: &Strip, sheet: &mut Sheet) {
+    let step = step(strip);
+    let (first, last) = ((from / step).ceil() as usize, (to / step).ceil() as usize);
+    let places = (first..last).map(|k| {
+        let (x, next) = (k as f64 * step, (k + 1) as f64 * step);
+        let p = DVec2::new(x, land::yard(profile, x));
+        let on = DVec2::new(next, land::yard(profile, next)) - p;
+        (k, p, on.to_angle())
+    });
+    let held = places.filter(|(_, p, _)| strip.holds(p.x));
+    hatch(held, 1.0, strip, sheet);
+}
+
+/// A place of a stroke: running number, place, heading of the ground.
+type Place = (usize, DVec2, f64);
+
+/// Strokes into the ground; `share` shortens them.
+fn hatch(places: impl Iterator<Item = Place>, share: f64, strip: &Strip, sheet: &mut Sheet) {
+    for (k, p, heading) in places {
         let into = DVec2::from_angle(heading - std::f64::consts::FRAC_PI_2 - LEAN);
         let length = share * STROKES[k % STROKES.len()];
         let from = strip.place(p);
@@ -102,8 +121,8 @@ fn hatch(piece: &Piece, strip: &Strip, share: f64, sheet: &mut Sheet) {
     }
 }
 
-fn blades(piece: &Piece, strip: &Strip, sheet: &mut Sheet) {
-    for (k, p, _) in marks(piece, strip) {
+fn blades(places: impl Iterator<Item = Place>, strip: &Strip, sheet: &mut Sheet) {
+    for (k, p, _) in places {
         let lean = [2.5, -1.5, 0.5][k % 3];
         let from = strip.place(p);
         sheet.line(Ink::Grass, 1.3, [from, from + DVec2::new(lean, -5.5)]);
@@ -119,9 +138,15 @@ fn paved(piece: &Piece, strip: &Strip, sheet: &mut Sheet) {
     sheet.line(Ink::Hatch, 2.0, under);
 }
 
-/// Even places along a piece in a strip: running number, place, heading.
-fn marks(piece: &Piece, strip: &Strip) -> impl Iterator<Item = (usize, DVec2, f64)> + use<> {
-    let step = 0.05 * (SPACING / strip.scale / 0.05).log2().round().exp2();
+/// Distance between strokes, m: it doubles and halves with the scale, so that strokes stay with
+/// the ground as it moves.
+fn step(strip: &Strip) -> f64 {
+    0.05 * (SPACING / strip.scale / 0.05).log2().round().exp2()
+}
+
+/// Even places along a piece in a strip.
+fn marks(piece: &Piece, strip: &Strip) -> impl Iterator<Item = Place> + use<> {
+    let step = step(strip);
     let first = (piece.before / step).ceil() as usize;
     let last = ((piece.before + piece.length) / step).ceil() as usize;
     let (piece, strip) = (*piece, *strip);

@@ -44,7 +44,12 @@ pub fn speeds(profile: &Profile, view: View, strip: &Strip, sheet: &mut Sheet) {
         }
         let edge = strip.place(lip.edge);
         let ground = strip.place(DVec2::new(lip.edge.x, land::yard(profile, lip.edge.x)));
-        let base = ground + DVec2::new(0.0, sizes.figure_depth);
+        let base = under(
+            ground,
+            sizes.figure_depth,
+            strip,
+            sizes.name_depth - sizes.figure_depth,
+        );
         let top = base - DVec2::new(0.0, 0.85 * sizes.figure);
         sheet.line(Ink::Figure, 1.0, [edge - DVec2::new(0.0, 9.0), top]);
         sheet.disc(Ink::Figure, edge, 3.2);
@@ -65,6 +70,11 @@ pub fn speeds(profile: &Profile, view: View, strip: &Strip, sheet: &mut Sheet) {
     }
 }
 
+/// A place so far under the ground, but on the sheet, with room for what stands lower still.
+fn under(ground: DVec2, depth: f64, strip: &Strip, lower: f64) -> DVec2 {
+    DVec2::new(ground.x, (ground.y + depth).min(strip.bottom - 6.0 - lower))
+}
+
 /// Lays the names of the features on the sheet, where they fit.
 pub fn names(profile: &Profile, view: View, strip: &Strip, labels: &Labels, sheet: &mut Sheet) {
     let sizes = Type::of(view);
@@ -78,7 +88,7 @@ pub fn names(profile: &Profile, view: View, strip: &Strip, labels: &Labels, shee
         }
         let x = (from + to) * 0.5;
         let ground = strip.place(DVec2::new(x, land::yard(profile, x)));
-        let at = ground + DVec2::new(0.0, sizes.name_depth);
+        let at = under(ground, sizes.name_depth, strip, 0.0);
         sheet.text(Ink::Name, sizes.name, at, Align::Middle, label);
     }
 }

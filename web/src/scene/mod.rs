@@ -24,3 +24,5 @@ pub use view::{Strip, View};
 
 #[cfg(test)]
 mod made_up;
+#[cfg(test)]
+mod tests;

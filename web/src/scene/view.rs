@@ -68,7 +68,7 @@ const MOST_ROWS: usize = 6;
 
 /// The strip that follows a rider at `rider`, on a sheet of `size` px.
 pub fn follow(size: DVec2, rider: DVec2) -> Strip {
-    let scale = (size.x / (4.5 + size.x / 90.0)).min((size.y - FOOTROOM).max(60.0) / 4.4);
+    let scale = (size.x / (4.4 + size.x / 140.0)).min((size.y - FOOTROOM).max(60.0) / 4.0);
     let origin = DVec2::new(
         size.x * 0.36 - rider.x * scale,
         (size.y - FOOTROOM) * 0.62 + rider.y * scale,
@@ -100,25 +100,47 @@ pub fn whole(
         }
     }
     let (scale, count) = best;
-    let height = size.y / count as f64;
-    let length = (stations.end - stations.start) / count as f64;
+    let cuts = cuts(&stations, count);
+    let used = cuts
+        .clone()
+        .map(|(a, b)| tall(relief(a, b)) * scale + FOOTROOM);
+    let spare = (size.y - used.sum::<f64>()) / count as f64;
+    let mut top = 0.0;
     rows.clear();
-    for row in 0..count {
-        let from = stations.start + length * row as f64;
-        let (low, high) = relief(from, from + length);
-        let top = height * row as f64;
-        let used = (high - low + HEADROOM) * scale + FOOTROOM;
-        let base = top + (height + used) * 0.5 - FOOTROOM;
-        let left = (size.x - length * scale) * 0.5;
+    for (from, to) in cuts {
+        let (low, high) = relief(from, to);
+        let bottom = top + tall((low, high)) * scale + FOOTROOM + spare;
+        let left = (size.x - (to - from) * scale) * 0.5;
+        let base = bottom - 0.5 * spare - FOOTROOM;
         rows.push(Strip {
             from,
-            to: from + length,
+            to,
             scale,
             origin: DVec2::new(left - from * scale, base + low * scale),
             top,
-            bottom: top + height,
+            bottom,
         });
+        top = bottom;
     }
+}
+
+/// Height of a row with a relief, m.
+fn tall((low, high): (f64, f64)) -> f64 {
+    high - low + HEADROOM
+}
+
+/// First and last station of each of `count` rows of one length.
+fn cuts(stations: &Range<f64>, count: usize) -> impl Iterator<Item = (f64, f64)> + Clone + use<> {
+    let (start, length) = (
+        stations.start,
+        (stations.end - stations.start) / count as f64,
+    );
+    (0..count).map(move |row| {
+        (
+            start + length * row as f64,
+            start + length * (row + 1) as f64,
+        )
+    })
 }
 
 /// The largest scale at which `count` rows fit.
@@ -129,14 +151,9 @@ fn scale_of(
     relief: &impl Fn(f64, f64) -> (f64, f64),
 ) -> f64 {
     let length = (stations.end - stations.start) / count as f64;
-    let room = size.y / count as f64 - FOOTROOM;
-    let mut scale = (size.x - 2.0 * MARGIN) / length;
-    for row in 0..count {
-        let from = stations.start + length * row as f64;
-        let (low, high) = relief(from, from + length);
-        scale = scale.min(room / (high - low + HEADROOM));
-    }
-    scale
+    let height: f64 = cuts(stations, count).map(|(a, b)| tall(relief(a, b))).sum();
+    let across = (size.x - 2.0 * MARGIN) / length;
+    across.min((size.y - FOOTROOM * count as f64) / height)
 }
 
 #[cfg(test)]
@@ -161,9 +178,11 @@ mod tests {
     fn rows_cover_the_line_once_and_stay_on_the_sheet() {
         let rows = rows(PHONE, 60.0);
         for pair in rows.windows(2) {
-            assert_eq!(pair[0].to, pair[1].from);
+            assert!((pair[0].to - pair[1].from).abs() < 1e-9);
+            assert_eq!(pair[0].bottom, pair[1].top);
         }
-        assert_eq!((rows[0].from, rows[rows.len() - 1].to), (0.0, 60.0));
+        assert_eq!(rows[0].from, 0.0);
+        assert!((rows[rows.len() - 1].to - 60.0).abs() < 1e-9);
         for row in &rows {
             for x in [row.from, row.to] {
                 let px = row.place(DVec2::new(x, 0.5 + HEADROOM - 0.01));

@@ -1,8 +1,8 @@
 //! Wood: parallel strokes under the line, posts down to the ground.
 
-use super::land;
 use super::sheet::{Ink, Sheet};
 use super::view::Strip;
+use super::{earth, land};
 use glam::DVec2;
 use sim::profile::{Intent, Profile};
 
@@ -28,20 +28,24 @@ pub fn draw(profile: &Profile, strip: &Strip, sheet: &mut Sheet) {
                 .iter()
                 .filter(|p| p.character.intent != Intent::Clear || p.end.x > p.start.x)
                 .flat_map(|p| land::along(p, strip))
-                .map(|(p, heading)| under(p, heading, depth, strip));
+                .map(|(p, heading)| under(profile, p, heading, depth, strip));
             sheet.line(Ink::Wood, 1.0, points);
         }
         let floor = land::yard_along(profile, from, to, strip);
         sheet.line(Ink::Ground, 1.0, floor.map(|p| strip.place(p)));
+        earth::hatch_yard(profile, from, to, strip, sheet);
         for piece in stretch {
             posts(profile, piece, strip, sheet);
         }
     }
 }
 
-fn under(p: DVec2, heading: f64, depth: f64, strip: &Strip) -> DVec2 {
+/// A point so many px under the boards, but never in the ground.
+fn under(profile: &Profile, p: DVec2, heading: f64, depth: f64, strip: &Strip) -> DVec2 {
     let into = DVec2::from_angle(heading - std::f64::consts::FRAC_PI_2);
-    strip.place(p) + DVec2::new(into.x, -into.y) * depth
+    let at = strip.place(p) + DVec2::new(into.x, -into.y) * depth;
+    let ground = strip.place(DVec2::new(p.x, land::yard(profile, p.x)));
+    DVec2::new(at.x, at.y.min(ground.y))
 }
 
 /// Posts stand at even stations, so that they belong to the line and not to the picture.

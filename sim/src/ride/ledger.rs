@@ -1,0 +1,68 @@
+//! Where the energy went.
+
+use super::forces::World;
+use super::state::{
+    E_ABSORBED, E_BRAKE, E_DRAG, E_PUT_IN, E_ROLL_FRONT, E_ROLL_REAR, E_SLIP, E_TURN, E_TYRES,
+};
+use super::step::Point;
+use crate::constants::GRAVITY;
+use serde::Serialize;
+
+/// Energy at the start and at the end, and all that was lost or put in between, J.
+///
+/// `start + put_in = end + rolling_rear + rolling_front + drag + tyres + slip + absorbed + brake +
+/// turn`, but for the error of the integration.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Ledger {
+    /// Kinetic, spin, potential and stored energy at the start.
+    pub start: f64,
+    /// The same at the end.
+    pub end: f64,
+    /// Rolling resistance of the rear wheel, with half the bearings.
+    pub rolling_rear: f64,
+    /// Rolling resistance of the front wheel, with half the bearings.
+    pub rolling_front: f64,
+    /// Drag of the air; negative where the wind pushed more than it held.
+    pub drag: f64,
+    /// Damping in the tyres.
+    pub tyres: f64,
+    /// Slip of the tyres.
+    pub slip: f64,
+    /// Taken up by the rider's legs and arms.
+    pub absorbed: f64,
+    /// Given by the rider's legs and arms.
+    pub put_in: f64,
+    /// The brake.
+    pub brake: f64,
+    /// Worked against the press of turns.
+    pub turn: f64,
+    /// Weight of rider and bike, N: a loss over it is a height of start ramp.
+    pub weight: f64,
+}
+
+impl Ledger {
+    pub(super) fn new(start: f64, world: &World, here: &Point) -> Self {
+        let y = &here.y;
+        Self {
+            start,
+            end: world.energy(y, &here.felt.wheels),
+            rolling_rear: y[E_ROLL_REAR],
+            rolling_front: y[E_ROLL_FRONT],
+            drag: y[E_DRAG],
+            tyres: y[E_TYRES],
+            slip: y[E_SLIP],
+            absorbed: y[E_ABSORBED],
+            put_in: y[E_PUT_IN],
+            brake: y[E_BRAKE],
+            turn: y[E_TURN],
+            weight: world.m.mass() * GRAVITY,
+        }
+    }
+
+    /// What does not add up, J.
+    pub fn residue(&self) -> f64 {
+        let lost = self.rolling_rear + self.rolling_front + self.drag + self.tyres + self.slip;
+        let spent = lost + self.absorbed + self.brake + self.turn;
+        self.start + self.put_in - self.end - spent
+    }
+}

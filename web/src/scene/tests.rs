@@ -1,0 +1,124 @@
+//! The whole picture of the demonstration ride.
+
+use super::sheet::{Ink, Label, Mark, Sheet};
+use super::{Labels, Picture, Seen, Strip, View};
+use glam::DVec2;
+use sim::plan::{self, Plan};
+use sim::setup::{self, Ridden};
+
+const PHONE: DVec2 = DVec2::new(360.0, 296.0);
+
+fn demo() -> (Plan, Ridden, Picture) {
+    let plan = plan::demo();
+    let ridden = setup::ride_plan(&plan, 0).unwrap();
+    let picture = Picture::new(&plan, ridden.clone()).unwrap();
+    (plan, ridden, picture)
+}
+
+fn seen(time: f64, view: View) -> Seen {
+    Seen {
+        time,
+        size: PHONE,
+        view,
+        chosen: None,
+    }
+}
+
+fn compose(picture: &Picture, seen: &Seen) -> (Sheet, Vec<Strip>) {
+    let (mut sheet, mut strips) = (Sheet::default(), Vec::new());
+    picture.strips(seen, &mut strips);
+    picture.compose(seen, &strips, None, &Labels::default(), &mut sheet);
+    (sheet, strips)
+}
+
+/// Centres and radii of the tyres on a sheet, px.
+fn tyres(sheet: &Sheet) -> Vec<(DVec2, f64)> {
+    let tyre = |mark: &Mark| match *mark {
+        Mark::Ring {
+            ink: Ink::Tyre,
+            width,
+            centre,
+            radius,
+        } if width > 0.0 => Some((centre, radius + 0.5 * width)),
+        _ => None,
+    };
+    sheet.marks.iter().filter_map(tyre).collect()
+}
+
+#[test]
+fn every_number_on_the_sheet_is_finite_all_the_way() {
+    let (_, ridden, picture) = demo();
+    let end = ridden.run.samples.last().unwrap().t;
+    for view in [View::Follow, View::Whole] {
+        for i in 0..=40 {
+            let (sheet, _) = compose(&picture, &seen(end * f64::from(i) / 40.0, view));
+            assert!(sheet.points.iter().all(|p| p.is_finite()));
+            assert_eq!(tyres(&sheet).len(), 2, "one bike, once");
+        }
+    }
+}
+
+#[test]
+fn tyres_under_load_are_drawn_on_the_ground() {
+    let (_, ridden, picture) = demo();
+    let mut checked = 0;
+    for s in ridden.run.samples.iter().step_by(7) {
+        if s.rear_load < 50.0 || s.front_load < 50.0 {
+            continue;
+        }
+        let (sheet, strips) = compose(&picture, &seen(s.t, View::Follow));
+        for (centre, radius) in tyres(&sheet) {
+            let away = ridden
+                .profile
+                .pieces
+                .iter()
+                .flat_map(|p| (0..=200).map(|i| p.point(p.length * f64::from(i) / 200.0)));
+            let nearest = away
+                .map(|p| strips[0].place(p).distance(centre))
+                .fold(f64::INFINITY, f64::min);
+            let gap = (nearest - radius) / strips[0].scale;
+            assert!(gap.abs() < 0.03, "{gap} m at {} s", s.t);
+            checked += 1;
+        }
+    }
+    assert!(checked > 50, "{checked}");
+}
+
+#[test]
+fn the_rider_moves_to_the_right_and_back_to_the_left_only_with_a_new_row() {
+    let (_, ridden, picture) = demo();
+    let end = ridden.run.samples.last().unwrap().t;
+    let mut before = (0, f64::NEG_INFINITY);
+    for i in 0..=60 {
+        let (sheet, strips) = compose(&picture, &seen(end * f64::from(i) / 60.0, View::Whole));
+        let at = tyres(&sheet)[0].0;
+        let row = strips.iter().position(|s| at.y < s.bottom).unwrap();
+        assert!(
+            row > before.0 || at.x >= before.1 - 1.0,
+            "{at} after {before:?}"
+        );
+        before = (row, at.x);
+    }
+}
+
+#[test]
+fn each_lip_in_sight_carries_its_speed_on_the_sheet() {
+    let (_, ridden, picture) = demo();
+    let (sheet, _) = compose(&picture, &seen(0.0, View::Whole));
+    let speeds = sheet.marks.iter().filter(|m| {
+        matches!(m, Mark::Text { label: Label::Speed(_), at, .. } if at.x > 0.0 && at.x < PHONE.x && at.y < PHONE.y)
+    });
+    assert_eq!(speeds.count(), ridden.profile.lips.len());
+}
+
+#[test]
+fn a_tap_on_a_feature_finds_it() {
+    let (_, ridden, picture) = demo();
+    let (_, strips) = compose(&picture, &seen(0.0, View::Whole));
+    for span in &ridden.profile.spans {
+        let middle = span.from.lerp(span.to, 0.5);
+        let strip = strips.iter().find(|s| s.holds(middle.x)).unwrap();
+        let at = strip.place(middle);
+        assert_eq!(picture.feature_at(at, &strips), Some(span.feature));
+    }
+}
