@@ -70,7 +70,7 @@ fn main() -> ExitCode {
     let trials = CASES.map(|(name, case)| {
         let ground = ground.clone();
         Trial::test(name, move || match ground {
-            Some(ground) => case(&ground).map_err(|error| Failed::from(format!("{error:?}"))),
+            Some(ground) => case(&ground).map_err(|error| Failed::from(format!("{error:#}"))),
             None => Err("only listed".into()),
         })
     });

@@ -69,10 +69,14 @@ fn every_picture_in_the_readme_exists() {
     }
 }
 
-/// Lines of the documents' code blocks that are commands.
+/// Lines of the documents' blocks of commands.
 fn commands(document: &str) -> Vec<String> {
     let text = read(document);
-    let blocks = text.split("```").skip(1).step_by(2);
+    let blocks = text
+        .split("```")
+        .skip(1)
+        .step_by(2)
+        .filter(|block| block.starts_with("sh\n"));
     let lines = blocks.flat_map(|block| block.lines().skip(1));
     lines
         .map(str::trim)
@@ -109,7 +113,12 @@ fn every_command_in_the_documents_can_be_given() {
 
 fn cargo_can(words: &[&str]) -> bool {
     let package = after(words, "-p");
-    let known = package.is_none_or(|name| tree::path(name).join("Cargo.toml").is_file());
+    let manifest = |folder: &str, name: &str| tree::path(folder).join(name).join("Cargo.toml");
+    let known = package.is_none_or(|name| {
+        ["", "tests"]
+            .iter()
+            .any(|folder| manifest(folder, name).is_file())
+    });
     let folder = package.unwrap_or("web");
     let example = after(words, "--example");
     let example =
