@@ -1,7 +1,7 @@
 //! Where a wheel touches the ground: the pieces near it, found without search.
 
 use super::mount::Mount;
-use super::tyre::{Tyre, WheelForce};
+use super::tyre::WheelForce;
 use crate::num;
 use crate::profile::{Piece, Profile};
 use glam::DVec2;
@@ -153,7 +153,7 @@ impl Ground {
             let press = tyre.press(depth, -velocity.dot(touch.normal));
             let along = -touch.normal.perp();
             let slip = velocity.dot(along) - spin * touch.distance;
-            let grip = Tyre::grip(press.load, slip);
+            let grip = tyre.friction(press.load, slip);
             let rolling = m.rolling[touch.surface] * press.load * touch.distance * sense(spin);
             w.force += touch.normal * press.load + along * grip;
             w.normal += touch.normal * press.load;

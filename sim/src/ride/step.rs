@@ -55,7 +55,8 @@ impl Point {
     }
 }
 
-/// Shortest step, s: below it the error is taken as it comes.
+/// Shortest step, s: at it, or a little over where it would leave a sliver, the error is taken as it
+/// comes.
 const SHORTEST: f64 = 2e-5;
 
 /// One accepted step from `from`, no further than `end`; `h` is the step to try and is renewed.
@@ -79,7 +80,7 @@ pub fn advance(
             0.2,
             4.0,
         );
-        if error <= acc.tolerance || step <= SHORTEST {
+        if error <= acc.tolerance || step <= 1.2 * SHORTEST {
             // A step cut short by `end` says nothing about a longer one.
             *h = num::max(
                 step * factor,

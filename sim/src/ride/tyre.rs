@@ -49,6 +49,8 @@ pub struct Tyre {
     pub stiffness: f64,
     /// χ of the force law, s/m.
     pub damping: f64,
+    /// Coefficient of friction on the ground.
+    pub grip: f64,
 }
 
 /// Load and stored energy of a tyre pressed in.
@@ -70,6 +72,7 @@ impl Tyre {
             height,
             stiffness: pressure * (2.0 * num::PI / 3.0) * (2.0 * radius).sqrt(),
             damping: DAMPING,
+            grip: GRIP,
         }
     }
 
@@ -82,6 +85,7 @@ impl Tyre {
             height,
             stiffness: s * s.sqrt() / 400.0_f64.sqrt(),
             damping: DAMPING,
+            grip: GRIP,
         }
     }
 
@@ -111,8 +115,8 @@ impl Tyre {
 
     /// Force along the ground at a slip speed under a load: Coulomb's, rounded off at the middle.
     #[inline]
-    pub fn grip(load: f64, slip: f64) -> f64 {
-        let most = GRIP * load;
+    pub fn friction(&self, load: f64, slip: f64) -> f64 {
+        let most = self.grip * load;
         if most <= 0.0 {
             return 0.0;
         }
