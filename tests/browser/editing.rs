@@ -2,6 +2,8 @@
 
 use anyhow::{Result, ensure};
 use browser::{Ground, Page, Screen};
+use sim::error::Quantity;
+use sim::units::{System, edit, parse};
 
 async fn table(page: &Page) -> Result<Vec<String>> {
     page.texts("#lips tbody td").await
@@ -10,15 +12,24 @@ async fn table(page: &Page) -> Result<Vec<String>> {
 pub fn a_change_rides_at_once(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Desk, "", async |page| {
         let before = table(page).await?;
-        page.click("#features [data-kind=start_ramp] .feature").await?;
-        page.fill("[data-field$='platform_height'] input", "2.9 m").await?;
+        page.click("#features [data-kind=start_ramp] .feature")
+            .await?;
+        page.fill("[data-field$='platform_height'] input", "2.9 m")
+            .await?;
         let higher = table(page).await?;
-        ensure!(before != higher, "half a metre more of start ramp changed nothing");
-        page.fill("[data-field$='platform_height'] input", "9' 6 1/4\"").await?;
-        let typed: f64 = page.ask("return JSON.parse(JSON.stringify(document.querySelector(\"[data-field$='platform_height'] input\").value.length))").await?;
-        ensure!(typed > 0.0, "the field is empty");
-        // 9' 6 1/4" is 2.90195 m: nearly the same ramp, hardly another ride.
-        ensure!(table(page).await?.len() == higher.len());
+        ensure!(
+            before != higher,
+            "half a metre more of start ramp changed nothing"
+        );
+        page.fill("[data-field$='platform_height'] input", "9' 6 1/4\"")
+            .await?;
+        let typed: String = page
+            .ask("return document.querySelector(\"[data-field$='platform_height'] input\").value")
+            .await?;
+        println!("9' 6 1/4\" stands in the field as {typed}");
+        let metres = parse("9' 6 1/4\"", Quantity::Length, System::Metric)?;
+        let ways = [System::Metric, System::Feet].map(|s| edit(metres, Quantity::Length, s));
+        ensure!(ways.contains(&typed), "{typed} is none of {ways:?}");
         Ok(())
     })
 }
@@ -54,7 +65,7 @@ pub fn features_come_and_go(ground: &Ground) -> Result<()> {
             fewer.len() + 1 == before.len(),
             "{before:?} became {fewer:?}"
         );
-        page.click("#features [data-kind=roller] .feature").await?;
+        // The feature that took its place stays open.
         page.click("#features [data-act=later]").await?;
         let moved = page.texts("#features .feature").await?;
         ensure!(

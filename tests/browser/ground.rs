@@ -8,7 +8,7 @@ use std::path::Path;
 use std::process::Command;
 use tempfile::TempDir;
 use thirtyfour::prelude::*;
-use thirtyfour::{ChromiumCapabilities, ChromiumLikeCapabilities, LoggingPrefsLogLevel};
+use thirtyfour::{ChromeCapabilities, ChromiumLikeCapabilities, LoggingPrefsLogLevel};
 use tokio::runtime::{self, Runtime};
 
 /// The screen a page is opened on.
@@ -96,8 +96,8 @@ impl Ground {
     }
 }
 
-fn capabilities(screen: Screen, profile: &Path) -> Result<ChromiumCapabilities> {
-    let mut capabilities = DesiredCapabilities::chromium();
+fn capabilities(screen: Screen, profile: &Path) -> Result<ChromeCapabilities> {
+    let mut capabilities = DesiredCapabilities::chrome();
     let (width, height) = screen.size();
     for argument in [
         "--headless",

@@ -51,16 +51,15 @@ async fn moment(page: &Page, seconds: f64) -> Result<()> {
     Ok(())
 }
 
-/// Leftmost, middle and rightmost column in which the drawings of two moments differ, as shares of
-/// the width.
-async fn changed(page: &Page, a: usize, b: usize) -> Result<[f64; 3]> {
+/// The first column from the left in which the drawings of two moments differ, as a share of the
+/// width: where the rider was at the earlier one.
+async fn left(page: &Page, a: usize, b: usize) -> Result<f64> {
     let script = format!(
         "const [a, b] = [window.taken[{a}], window.taken[{b}]], w = document.getElementById('drawing').width; \
-         const columns = []; \
+         let first = w; \
          for (let i = 0; i < a.length; i += 4) \
-           if (a[i] !== b[i] || a[i + 1] !== b[i + 1] || a[i + 2] !== b[i + 2]) columns.push((i / 4) % w / w); \
-         columns.sort((x, y) => x - y); \
-         return columns.length ? [columns[0], columns[columns.length >> 1], columns.at(-1)] : [0, 0, 0]"
+           if (a[i] !== b[i] || a[i + 1] !== b[i + 1] || a[i + 2] !== b[i + 2]) first = Math.min(first, (i / 4) % w); \
+         return first / w"
     );
     page.ask(&script).await
 }
@@ -71,17 +70,21 @@ pub fn moves_from_left_to_right(ground: &Ground) -> Result<()> {
         let duration: f64 = page
             .ask("return Number(document.getElementById('scrub').max)")
             .await?;
-        for share in [0.1, 0.4, 0.7] {
+        let shares = [0.05, 0.2, 0.35, 0.5, 0.65];
+        for share in shares {
             moment(page, share * duration).await?;
+            page.picture(&format!("moment-{share}.png")).await?;
         }
-        let (first, second) = (changed(page, 0, 1).await?, changed(page, 1, 2).await?);
-        println!("columns that change, as shares of the width: {first:.3?}, then {second:.3?}");
-        ensure!(first[2] > 0.0, "nothing moved");
-        for end in [0, 2] {
-            let way = second[end] - first[end];
+        let mut places = Vec::new();
+        for i in 1..shares.len() {
+            places.push(left(page, i - 1, i).await?);
+        }
+        println!("where the rider was, as shares of the width: {places:.3?}");
+        for pair in places.windows(2) {
+            let way = pair[1] - pair[0];
             ensure!(
-                way > 0.05,
-                "the change went {way} of the width to the right"
+                way > 0.01 && pair[1] < 1.0,
+                "from {pair:?} the rider went {way} to the right"
             );
         }
         Ok(())

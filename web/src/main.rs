@@ -30,9 +30,9 @@ fn run() -> Result<()> {
         Args::Serve { port } => {
             let folder = site::default_folder();
             // The door is tried before the long build, so that a busy port is known at once.
-            let server = serve::open(port)?;
+            let listener = serve::open(port)?;
             site::build_into(&folder)?;
-            serve::run(&server, &Assets::load(&folder)?)
+            serve::run(listener, Assets::load(&folder)?)
         }
     }
 }

@@ -1,74 +1,82 @@
 //! Serves the page on loopback.
 
 use super::assets::{Asset, Assets};
-use anyhow::{Result, anyhow, bail};
+use anyhow::{Context, Result, bail};
+use axum::Router;
+use axum::extract::State;
+use axum::http::{HeaderMap, Method, StatusCode, Uri, header};
+use axum::response::{IntoResponse, Response};
 use std::io::{self, Write};
 use std::net::{Ipv4Addr, TcpListener};
-use tiny_http::{Header, Method, Request, Response, Server, StatusCode};
+use std::sync::Arc;
 
 /// Takes a port of this machine; 0 takes any free one.
-pub fn open(port: u16) -> Result<Server> {
-    let listener = match TcpListener::bind((Ipv4Addr::LOCALHOST, port)) {
-        Ok(listener) => listener,
+pub fn open(port: u16) -> Result<TcpListener> {
+    match TcpListener::bind((Ipv4Addr::LOCALHOST, port)) {
+        Ok(listener) => Ok(listener),
         Err(error) if error.kind() == io::ErrorKind::AddrInUse => {
             bail!(
                 "port {port} is taken; choose another with --port N, or any free one with --port 0"
             )
         }
         Err(error) => bail!("cannot use port {port}: {error}; choose another with --port N"),
-    };
-    Server::from_listener(listener, None).map_err(|error| anyhow!("cannot serve: {error}"))
+    }
 }
 
 /// Says the address, then answers until the program is ended.
-pub fn run(server: &Server, assets: &Assets) -> Result<()> {
-    println!("Carryline is at http://{}/", server.server_addr());
+pub fn run(listener: TcpListener, assets: Assets) -> Result<()> {
+    println!("Carryline is at http://{}/", listener.local_addr()?);
     io::stdout().flush()?;
-    for request in server.incoming_requests() {
-        // A visitor who goes away in the middle of an answer is no fault of the page.
-        let _ = answer(request, assets);
-    }
-    Ok(())
+    listener.set_nonblocking(true)?;
+    let runtime = tokio::runtime::Builder::new_current_thread()
+        .enable_io()
+        .build()?;
+    runtime.block_on(async {
+        let listener = tokio::net::TcpListener::from_std(listener)?;
+        axum::serve(listener, router(assets))
+            .await
+            .context("cannot serve")
+    })
 }
 
-fn answer(request: Request, assets: &Assets) -> io::Result<()> {
-    if !matches!(request.method(), Method::Get | Method::Head) {
-        let allow = header("Allow", "GET, HEAD");
-        return request.respond(Response::empty(StatusCode(405)).with_header(allow));
+fn router(assets: Assets) -> Router {
+    Router::new().fallback(answer).with_state(Arc::new(assets))
+}
+
+async fn answer(
+    State(assets): State<Arc<Assets>>,
+    method: Method,
+    address: Uri,
+    asked: HeaderMap,
+) -> Response {
+    if method != Method::GET && method != Method::HEAD {
+        let allow = [(header::ALLOW, "GET, HEAD")];
+        return (StatusCode::METHOD_NOT_ALLOWED, allow).into_response();
     }
-    match assets.find(request.url()) {
-        None => request.respond(Response::from_string("Not here.").with_status_code(404)),
-        Some(asset) if holds(&request, asset) => {
-            request.respond(dress(Response::empty(StatusCode(304)), asset))
-        }
-        Some(asset) => {
-            // Sent whole, with its length, so that the visitor knows how much is to come.
-            let whole =
-                Response::from_data(asset.bytes.as_slice()).with_chunked_threshold(usize::MAX);
-            request.respond(dress(whole, asset))
-        }
+    let Some(asset) = assets.find(address.path()) else {
+        return (StatusCode::NOT_FOUND, "Not here.").into_response();
+    };
+    if holds(&asked, asset) {
+        return (StatusCode::NOT_MODIFIED, dress(asset)).into_response();
     }
+    (dress(asset), asset.bytes.clone()).into_response()
 }
 
 /// Whether the visitor already holds this content.
-fn holds(request: &Request, asset: &Asset) -> bool {
-    request
-        .headers()
-        .iter()
-        .any(|h| h.field.equiv("If-None-Match") && h.value.as_str().contains(&asset.tag))
+fn holds(asked: &HeaderMap, asset: &Asset) -> bool {
+    let tags = asked.get_all(header::IF_NONE_MATCH).iter();
+    tags.filter_map(|value| value.to_str().ok())
+        .any(|value| value.contains(&asset.tag))
 }
 
 /// The page changes with every build, so it is kept but asked after each time.
-fn dress<R: io::Read>(response: Response<R>, asset: &Asset) -> Response<R> {
-    response
-        .with_header(header("Content-Type", asset.media_type))
-        .with_header(header("Cache-Control", "no-cache"))
-        .with_header(header("ETag", &asset.tag))
-        .with_header(header("X-Content-Type-Options", "nosniff"))
-}
-
-fn header(name: &str, value: &str) -> Header {
-    Header::from_bytes(name, value).expect("our own header names and values are plain ASCII")
+fn dress(asset: &Asset) -> [(header::HeaderName, String); 4] {
+    [
+        (header::CONTENT_TYPE, asset.media_type.to_owned()),
+        (header::CACHE_CONTROL, "no-cache".to_owned()),
+        (header::ETAG, asset.tag.clone()),
+        (header::X_CONTENT_TYPE_OPTIONS, "nosniff".to_owned()),
+    ]
 }
 
 #[cfg(test)]
@@ -78,7 +86,7 @@ mod tests {
     #[test]
     fn a_taken_port_is_named_and_a_way_out_given() {
         let first = open(0).unwrap();
-        let port = first.server_addr().to_ip().unwrap().port();
+        let port = first.local_addr().unwrap().port();
         let error = open(port).err().unwrap().to_string();
         assert!(
             error.contains(&port.to_string()) && error.contains("--port"),
