@@ -70,6 +70,8 @@ pub fn advance(
     loop {
         let room = end - from.t;
         let step = num::min(num::min(*h, acc.longest), room);
+        // Joined to a sliver it may be longer; were it then refused, it would be tried for ever.
+        let shortest = step <= SHORTEST;
         // No sliver is left over for a last step.
         let step = if room - step < 0.1 * step { room } else { step };
         let last = step >= room;
@@ -79,7 +81,7 @@ pub fn advance(
             0.2,
             4.0,
         );
-        if error <= acc.tolerance || step <= SHORTEST {
+        if error <= acc.tolerance || shortest {
             // A step cut short by `end` says nothing about a longer one.
             *h = num::max(
                 step * factor,
