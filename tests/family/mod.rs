@@ -7,7 +7,7 @@
 //! seeds are for tuning, odd ones for judging.
 
 mod line;
-mod riders;
+pub mod riders;
 pub mod rollers;
 mod score;
 
