@@ -17,7 +17,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         }
     }
     let file = file.ok_or("usage: ride PLAN.json [--rider N] [--trace]")?;
-    let plan: Plan = serde_json::from_str(&std::fs::read_to_string(file)?)?;
+    let plan = Plan::from_json(&std::fs::read_to_string(file)?).map_err(|f| f.to_string())?;
     let ridden = ride_plan(&plan, rider).map_err(|faults| {
         let lines: Vec<String> = faults.iter().map(ToString::to_string).collect();
         lines.join("\n")

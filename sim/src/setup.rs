@@ -25,6 +25,11 @@ const TRAVEL: f64 = 0.2;
 const FRAME_RISE: f64 = 0.17;
 const FRAME_GYRATION: f64 = 0.33;
 
+/// Drag of both wheels' bearings at the rim, N, and what it gains with speed, N s/m.
+///
+/// Martin et al. 1998, J. Appl. Biomech. 14:276-291: power V (91 + 8.7 V) mW.
+const BEARINGS: [f64; 2] = [0.091, 0.0087];
+
 /// A plan's ground and the ride over it.
 #[derive(Clone, Debug)]
 pub struct Ridden {
@@ -90,6 +95,7 @@ pub fn mount(planned: &Planned, weather: &Weather) -> Mount {
         wheel_inertia: bike.wheel_inertia,
         tyre: tyre(bike, radius),
         rolling: Surface::ALL.map(|s| bike.rolling.on(s) * weather.ground.factor()),
+        bearings: BEARINGS,
         drag: 0.5 * air_density(weather) * rider.drag_area,
         tailwind: weather.tailwind,
     }

@@ -1,13 +1,12 @@
 //! One line of the family, its gaps placed by the model's own lip speeds.
 
+use super::place::{Estimate, Left};
 use super::riders;
 use fastrand::Rng;
-use sim::constants::GRAVITY;
 use sim::plan::{
     Feature, Flat, Jump, Landing, Lie, Line, Lip, Mount, Plan, Roller, RunOut, StartRamp, Surface,
     Weather, Yard,
 };
-use sim::ride::{EventKind, Run};
 use sim::setup::{Ridden, ride_plan};
 
 /// A line of the family with its ride.
@@ -22,33 +21,11 @@ pub struct Member {
     pub aims: Vec<f64>,
 }
 
-/// A jump as it was left.
-#[derive(Clone, Copy, Debug)]
-pub struct Jumped {
-    /// Speed of the common mass centre, m/s.
-    pub speed: f64,
-    /// Its direction over level, rad.
-    pub direction: f64,
-    /// Mass centre ahead of and above the edge, m.
-    pub ahead: f64,
-    /// Mass centre above the edge, m.
-    pub above: f64,
-}
-
-/// Smallest gap worth building, m.
-const LEAST_GAP: f64 = 0.3;
-
-/// Least height of the front wheel's path over the knuckle, m.
-const CLEAR: f64 = 0.02;
-
-/// Least steep landing of the family, degrees.
-const LEAST_ANGLE: f64 = 18.0;
-
 /// Radius over which every knuckle is rounded, m.
 const KNUCKLE: f64 = 0.3;
 
-/// The member of the family with a seed.
-pub fn member(seed: u64) -> Member {
+/// The member of the family with a seed, its gaps placed by `estimate`.
+pub fn member(seed: u64, estimate: Estimate) -> Member {
     let mut rng = Rng::with_seed(seed.wrapping_mul(0x9E37_79B9_7F4A_7C15) ^ 0x0CA2_217E);
     let rider = riders::all()[rng.usize(0..4)].clone();
     let mut features = opening(&mut rng);
@@ -63,10 +40,10 @@ pub fn member(seed: u64) -> Member {
         jump.gap = 3.0;
         trial.push(Feature::Jump(jump.clone()));
         let ridden = ride(&plan(trial, grade, &rider));
-        let Some(left) = left(&ridden.run, k, ridden.profile.lips[k].edge) else {
+        let Some(left) = Left::over(&ridden, k) else {
             break;
         };
-        let Some(gap) = fit(&mut jump, left, aim, grade, &rider) else {
+        let Some(gap) = estimate.fit(&mut jump, left, aim, grade, &rider) else {
             break;
         };
         jump.gap = gap;
@@ -168,72 +145,4 @@ fn plan(features: Vec<Feature>, grade: f64, rider: &Mount) -> Plan {
         weather: Weather::default(),
         initial_speed: None,
     }
-}
-
-fn left(run: &Run, lip: usize, edge: glam::DVec2) -> Option<Jumped> {
-    run.events.iter().find_map(|e| match e.kind {
-        EventKind::LipLeft {
-            lip: l,
-            speed,
-            direction,
-            centre_x,
-            centre_z,
-            ..
-        } if l == lip => Some(Jumped {
-            speed,
-            direction,
-            ahead: centre_x - edge.x,
-            above: centre_z - edge.y,
-        }),
-        _ => None,
-    })
-}
-
-/// Places the gap. Over a landing too steep for the flight the front wheel would strike the knuckle
-/// before the rear wheel could come down past it: such a landing is laid back until the front wheel
-/// passes over; below the family's least steepness there is no jump to build.
-fn fit(jump: &mut Jump, left: Jumped, aim: f64, grade: f64, rider: &Mount) -> Option<f64> {
-    loop {
-        let (gap, over) = gap_for(jump, left, aim, grade, rider)?;
-        if over >= CLEAR {
-            return Some(gap);
-        }
-        jump.landing.angle_deg -= 1.0;
-        if jump.landing.angle_deg < LEAST_ANGLE {
-            return None;
-        }
-    }
-}
-
-/// The gap that is cleared by `aim`: the mass centre's parabola, begun as the rear wheel leaves the
-/// edge, meets the slope with a bike that stands square on it, the rider over its middle and the
-/// rear wheel that far past the knuckle. Beside it, how far over the knuckle the front wheel passes.
-fn gap_for(jump: &Jump, left: Jumped, aim: f64, grade: f64, rider: &Mount) -> Option<(f64, f64)> {
-    let m = sim::setup::mount(rider, &Weather::default());
-    let stand =
-        m.tyre.radius + (m.rider_mass * m.reach_usual + m.bike_mass * m.bike_rise) / m.mass();
-    // The landing's angle counts from the ground's own slope.
-    let slope = jump.landing.angle_deg.to_radians() - grade.atan();
-    let (sin, cos) = slope.sin_cos();
-    let past = aim + 0.5 * m.wheelbase * cos;
-    let (vx, vz) = (
-        left.speed * left.direction.cos(),
-        left.speed * left.direction.sin(),
-    );
-    let (mut gap, mut over) = (1.0, 0.0);
-    let front = aim + m.wheelbase * cos;
-    for _ in 0..20 {
-        // Height of the knuckle over the edge depends on the gap through the yard's grade.
-        let knuckle = jump.landing.height + grade * gap - jump.lip.height;
-        let target = knuckle - past * slope.tan() + stand * cos;
-        let root = vz * vz + 2.0 * GRAVITY * (left.above - target);
-        if root < 0.0 || vx <= 0.0 {
-            return None;
-        }
-        let flown = vx * (vz + root.sqrt()) / GRAVITY;
-        let back = front / vx;
-        over = (root.sqrt() - 0.5 * GRAVITY * back) * back - front * slope.tan();
-        gap = left.ahead + flown - past - stand * sin;
-    }
-    (gap >= LEAST_GAP).then_some((gap, over))
 }

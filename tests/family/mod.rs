@@ -2,14 +2,16 @@
 //!
 //! Start ramps, none to three rollers, one to three jumps with lips 0.3 to 1.2 m high on circles of
 //! 1.8 to 4 m and landings of 18° to 35°; children of 6, 10 and 14 and an adult on fitting wheels.
-//! Each gap is placed where a plain ballistic estimate, thrown from the edge with the speed and
-//! direction the model itself has there, puts the rear wheel 0.3 to 1 m past the knuckle. Even
-//! seeds are for tuning, odd ones for judging.
+//! Each gap is placed by a ballistic estimate from the speed and direction that the model itself has
+//! at the edge, so that the rear wheel comes down 0.3 to 1 m past the knuckle. Even seeds are for
+//! tuning, odd ones for judging.
 
 mod line;
+mod place;
 pub mod riders;
 pub mod rollers;
 mod score;
 
-pub use line::{Jumped, Member, member};
-pub use score::{How, Score, score};
+pub use line::{Member, member};
+pub use place::Estimate;
+pub use score::{How, Score, Tally, score, tally};

@@ -9,13 +9,6 @@ use glam::DVec2;
 /// Width of the bins that pieces are filed in, m. Finer bins hold fewer pieces each.
 const BIN: f64 = 0.125;
 
-/// Drag of both wheels' bearings at the rim, N, and what it gains with speed, N s/m.
-///
-/// Martin et al. 1998, J. Appl. Biomech. 14:276: power V (91 + 8.7 V) mW. Half to each wheel;
-/// booked with rolling, and only on the ground, where it can be told from nothing at all.
-const BEARING: f64 = 0.091;
-const BEARING_BY_SPEED: f64 = 0.0087;
-
 /// The pieces of a profile, filed by where they lie along the line.
 pub struct Ground {
     pieces: Vec<Patch>,
@@ -174,7 +167,7 @@ impl Ground {
         });
         if w.load > 0.0 {
             let rim = spin.abs() * tyre.radius;
-            let bearing = 0.5 * (BEARING + BEARING_BY_SPEED * rim) * tyre.radius * sense(spin);
+            let bearing = 0.5 * (m.bearings[0] + m.bearings[1] * rim) * tyre.radius * sense(spin);
             w.torque -= bearing;
             w.rolling += bearing * spin;
         }

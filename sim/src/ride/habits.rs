@@ -119,7 +119,7 @@ pub const SHORTEST: f64 = 0.06;
 
 // --- Pumping.
 
-/// How far ahead of the ground a pumping rider's legs move, in wheelbases, and how much more they
-/// do than even it out.
-pub const PUMP_AHEAD: f64 = 0.4;
-pub const PUMP: f64 = 2.0;
+/// How far behind evening the ground out a pumping rider's legs are, in wheelbases, and how much
+/// of it they do.
+pub const PUMP_BEHIND: f64 = 0.4;
+pub const PUMP: f64 = 1.0;

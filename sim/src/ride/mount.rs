@@ -47,6 +47,9 @@ pub struct Mount {
     pub tyre: Tyre,
     /// Rolling resistance coefficient by surface, in the order of `Surface::ALL`.
     pub rolling: [f64; 6],
+    /// Drag of both wheels' bearings at the rim, N, and what it gains with speed, N s/m: half to each
+    /// wheel, booked with rolling, and only on the ground, where it can be told from nothing at all.
+    pub bearings: [f64; 2],
     /// Half air density times drag area, kg/m.
     pub drag: f64,
     /// Wind along the line, m/s, positive from behind.

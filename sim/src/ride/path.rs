@@ -14,7 +14,7 @@ use glam::DVec2;
 /// Distance between two points of the table, m.
 const STEP: f64 = 0.05;
 
-/// The least half stretch, m: in a lip the body follows the curve.
+/// Half the stretch that derived tables are averaged over, m: a few steps, to take out their grain.
 const FINE: f64 = 0.1;
 
 /// The body's path at one place.
@@ -201,19 +201,19 @@ impl Seen {
         let twice = averaged(&once, half);
         let fold = habits::TRAVEL_SHARE * (m.reach_usual - m.reach_low);
         let stretch = habits::TRAVEL_SHARE * (m.reach_high - m.reach_usual);
-        // A pumping rider does the same a little earlier and a little more: the legs push down the
-        // back of a roller and through the hollow, and fold up its face.
-        let (ahead, more) = match m.legs {
+        // A pumping rider's legs do the same a little later: they still stretch through the hollow,
+        // where they are pressed, and still fold over the crest, where they are not, which is
+        // what makes the work they do more than the work they take.
+        let (behind, more) = match m.legs {
             Legs::Pumping => (
-                (habits::PUMP_AHEAD * m.wheelbase / STEP) as usize,
+                (habits::PUMP_BEHIND * m.wheelbase / STEP) as usize,
                 habits::PUMP,
             ),
             _ => (0, habits::ABSORB),
         };
-        let last = twice.len() - 1;
-        let within: Vec<f64> = (0..=last)
+        let within: Vec<f64> = (0..twice.len())
             .map(|i| {
-                let j = (i + ahead).min(last);
+                let j = i.saturating_sub(behind);
                 let apart = more * (twice[j] - self.ground[j]);
                 self.ground[i] + m.skill * soft_limit(apart, fold, stretch)
             })

@@ -47,6 +47,8 @@ pub struct Tyre {
     pub height: f64,
     /// K of the force law, N/m^1.5.
     pub stiffness: f64,
+    /// χ of the force law, s/m.
+    pub damping: f64,
 }
 
 /// Load and stored energy of a tyre pressed in.
@@ -67,6 +69,7 @@ impl Tyre {
             radius,
             height,
             stiffness: pressure * (2.0 * num::PI / 3.0) * (2.0 * radius).sqrt(),
+            damping: DAMPING,
         }
     }
 
@@ -78,6 +81,7 @@ impl Tyre {
             radius,
             height,
             stiffness: s * s.sqrt() / 400.0_f64.sqrt(),
+            damping: DAMPING,
         }
     }
 
@@ -97,7 +101,7 @@ impl Tyre {
             force += RIM_STIFFNESS * past;
             stored += 0.5 * RIM_STIFFNESS * past * past;
         }
-        let load = num::max(force * (1.0 + DAMPING * rate), 0.0);
+        let load = num::max(force * (1.0 + self.damping * rate), 0.0);
         Press {
             load,
             damping: load - force,

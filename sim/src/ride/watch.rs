@@ -233,7 +233,7 @@ impl Watch {
         if b.felt.wheels.iter().all(|w| w.load <= 0.0) {
             return None;
         }
-        let missing = self.missing(world, &pose);
+        let missing = self.missing(world, pose);
         self.push(b.t, pose.middle.x, EventKind::RolledBack { missing });
         Some(Outcome::Stalled)
     }
