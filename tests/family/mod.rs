@@ -8,7 +8,7 @@
 
 mod line;
 mod place;
-mod riders;
+pub mod riders;
 pub mod rollers;
 mod score;
 

@@ -1,0 +1,153 @@
+//! The ride and the second formulation on one line.
+
+use crate::body::Body;
+use crate::constrained::Constrained;
+use crate::curve::Curve;
+use crate::lines::{Named, PUSH_OFF};
+use crate::motion::Motion;
+use crate::track::{Moment, Track};
+use glam::DVec2;
+use sim::profile::Profile;
+use sim::ride::{Accuracy, EventKind, Mount, Run, Sample, ride};
+use tests::checks::{Bound::Share, Check};
+
+/// Where the rear wheel's contact is at the start, m along the line.
+const START: f64 = 0.05;
+
+/// Fine enough that the step adds nothing that shows.
+const FINE: Accuracy = Accuracy {
+    tolerance: 1e-8,
+    longest: 2e-4,
+};
+
+/// Against what a rider's motion is seen.
+#[derive(Clone, Copy, PartialEq)]
+pub enum Against {
+    /// The bike of the ride itself.
+    TheBike,
+    /// The bike as it would stand with its wheels bound to the ground, tyres as deep as at rest.
+    TheBound,
+}
+
+/// Both rides.
+pub struct Duel {
+    what: String,
+    run: Run,
+    track: Track,
+}
+
+impl Duel {
+    /// One rigid body.
+    pub fn rigid(line: &Named, name: &str, m: &Mount) -> Self {
+        let what = format!("{}: {name}", line.name);
+        let (profile, run) = ridden(line, m);
+        let body = Body::still(m);
+        let curve = Curve::over(&profile, body.radius);
+        Self {
+            what,
+            run,
+            track: track(&body, &curve),
+        }
+    }
+
+    /// A rider who moves against the bike as in the ride itself.
+    pub fn moving(line: &Named, name: &str, m: &Mount, against: Against) -> Self {
+        let what = format!("{}: {name}", line.name);
+        let (profile, run) = ridden(line, m);
+        let mut body = Body::still(m);
+        let curve = Curve::over(&profile, body.radius);
+        let bound = |along: f64| {
+            let bike = Constrained {
+                body: &body,
+                curve: &curve,
+            };
+            let pitch = bike.place(along, 0.0).pitch;
+            let half = DVec2::from_angle(pitch) * (0.5 * body.wheelbase);
+            (curve.at(along).point + half, pitch)
+        };
+        let own = |s: &Sample, _: f64| (DVec2::new(s.bike_x, s.bike_z), s.pitch);
+        let both = match against {
+            Against::TheBike => Motion::seen(&run, &curve, m.wheelbase, own),
+            Against::TheBound => Motion::seen(&run, &curve, m.wheelbase, |_, along| bound(along)),
+        };
+        let alone = Motion::seen(&run, &curve, m.wheelbase, own);
+        body.rider = [both, alone];
+        Self {
+            what,
+            run,
+            track: track(&body, &curve),
+        }
+    }
+
+    /// Where both are farthest apart while both wheels are on the ground.
+    pub fn on_the_way(&self, share: f64, why: &'static str) -> Check {
+        self.is_pressed(&self.track.both);
+        let pairs = self.run.samples.iter().filter_map(|s| {
+            let expected = self.track.speed_at(s.bike_x)?;
+            Some((s, expected))
+        });
+        let off = |p: &(&Sample, f64)| (p.0.speed / p.1 - 1.0).abs();
+        let (s, expected) = pairs
+            .max_by(|a, b| off(a).total_cmp(&off(b)))
+            .expect("the rides have a place in common");
+        let what = format!("{}, farthest apart, at {:.2} m", self.what, s.bike_x);
+        self.check(what, expected, s.speed, share, why)
+    }
+
+    /// As the rear wheel's contact passes the lip's edge; without a lip, as the front wheel comes
+    /// to where the rider brakes.
+    pub fn at_the_end(&self, share: f64, why: &'static str) -> Check {
+        self.is_pressed(&self.track.both);
+        self.is_pressed(&self.track.rear);
+        if let Some(last) = self.track.rear.last() {
+            let left = self.run.events.iter().find_map(|e| match e.kind {
+                EventKind::LipLeft { speed, .. } => Some(speed),
+                _ => None,
+            });
+            let what = format!("{}, lip speed", self.what);
+            let got = left.expect("the lip is left");
+            return self.check(what, last.velocity.length(), got, share, why);
+        }
+        let last = self.track.both[self.track.both.len() - 1];
+        let i = self
+            .run
+            .samples
+            .partition_point(|s| s.bike_x < last.middle.x);
+        let [a, b] = [self.run.samples[i - 1], self.run.samples[i]];
+        let way = (last.middle.x - a.bike_x) / (b.bike_x - a.bike_x);
+        let got = a.speed + way * (b.speed - a.speed);
+        let what = format!("{}, at the end", self.what);
+        self.check(what, last.velocity.length(), got, share, why)
+    }
+
+    fn check(&self, what: String, expected: f64, got: f64, share: f64, why: &'static str) -> Check {
+        Check {
+            what,
+            source: "second formulation: wheels bound to the ground, DOP853 at 1e-11",
+            unit: "m/s",
+            expected,
+            got,
+            bound: Share(share),
+            why,
+        }
+    }
+
+    /// Where a bound wheel would have to be pulled down, the second formulation is no reference.
+    fn is_pressed(&self, moments: &[Moment]) {
+        let least = moments
+            .iter()
+            .flat_map(Moment::pressed)
+            .fold(f64::INFINITY, f64::min);
+        assert!(least > 0.0, "{}: a load of {least:.0} N", self.what);
+    }
+}
+
+fn ridden(line: &Named, m: &Mount) -> (Profile, Run) {
+    let profile = Profile::build(&line.plan).expect("the line can be built");
+    let run = ride(&profile, m, PUSH_OFF, &FINE);
+    (profile, run)
+}
+
+fn track(body: &Body, curve: &Curve) -> Track {
+    Track::ride(&Constrained { body, curve }, START, PUSH_OFF)
+}

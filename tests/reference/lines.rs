@@ -1,0 +1,144 @@
+//! The lines that are ridden, and who rides them.
+
+use sim::plan::{
+    Feature, Flat, Jump, Landing, Lie, Line, Lip, Plan, Roller, RunOut, StartRamp, Surface,
+    Weather, Yard,
+};
+use sim::ride::{Legs, Mount};
+use sim::setup;
+use tests::family::riders;
+
+/// Speed at which every ride begins, m/s.
+pub const PUSH_OFF: f64 = 1.0;
+
+/// The family's riders.
+pub const RIDERS: [&str; 4] = ["child of 6", "child of 10", "child of 14", "adult"];
+
+/// A line with the name it has in the tables.
+pub struct Named {
+    pub name: String,
+    pub plan: Plan,
+}
+
+/// A start ramp that falls 20° over edges so wide that no wheel leaves it, and level dirt.
+fn start(platform_height: f64) -> Vec<Feature> {
+    let ramp = Feature::StartRamp(StartRamp {
+        platform_height,
+        angle_deg: 20.0,
+        bottom_radius: 5.0,
+        edge_radius: 5.0,
+        push_off: PUSH_OFF,
+        surface: Surface::Wood,
+    });
+    vec![ramp, flat(3.0)]
+}
+
+fn flat(length: f64) -> Feature {
+    Feature::Flat(Flat {
+        length,
+        surface: Surface::Packed,
+    })
+}
+
+/// A start ramp and level ground.
+pub fn ramp(height: f64) -> Named {
+    let mut features = start(height);
+    features.push(flat(6.0));
+    named(format!("ramp {height} m"), features)
+}
+
+/// A start ramp and a row of rollers.
+pub fn rollers(ramp: f64, height: f64, length: f64, count: u32) -> Named {
+    let mut features = start(ramp);
+    features.push(Feature::Roller(Roller {
+        height,
+        length,
+        count,
+        surface: Surface::Packed,
+    }));
+    features.push(flat(4.0));
+    let name = format!("ramp {ramp} m, {count} rollers {height} m by {length} m");
+    named(name, features)
+}
+
+/// A start ramp and a wooden lip.
+pub fn lip(ramp: f64, height: f64, radius: f64) -> Named {
+    let mut features = start(ramp);
+    features.push(Feature::Jump(Jump {
+        lip: Lip {
+            height,
+            radius,
+            lead_in: None,
+            surface: Surface::Wood,
+        },
+        gap: 2.0,
+        decked: false,
+        landing: Landing {
+            height: 0.6,
+            angle_deg: 22.0,
+            knuckle_radius: 0.3,
+            bottom_radius: 3.0,
+            length: None,
+            surface: Surface::Packed,
+        },
+    }));
+    named(
+        format!("ramp {ramp} m, lip {height} m on R {radius} m"),
+        features,
+    )
+}
+
+fn named(name: String, mut features: Vec<Feature>) -> Named {
+    features.push(Feature::RunOut(RunOut {
+        length: 12.0,
+        surface: Surface::Packed,
+    }));
+    let plan = Plan {
+        name: name.clone(),
+        yard: Yard {
+            length: 150.0,
+            lie: Lie::Grade(0.0),
+        },
+        line: Line::Features(features),
+        riders: riders::all().into(),
+        weather: Weather::default(),
+        initial_speed: None,
+    };
+    Named { name, plan }
+}
+
+/// One of the family's riders, by place in [`RIDERS`].
+pub fn mount(rider: usize) -> Mount {
+    setup::mount(&riders::all()[rider], &Weather::default())
+}
+
+/// Stiffness of a tyre that gives next to nothing: 0.02 mm under 1 kN, N/m^1.5.
+const HARD: f64 = 1e10;
+
+/// The same rider and bike on hard tyres.
+pub fn on_hard_tyres(mut m: Mount) -> Mount {
+    m.tyre.stiffness = HARD;
+    m
+}
+
+/// Share of the whole that stays with the rider whom the ride cannot do without.
+const CRUMB: f64 = 1e-9;
+
+/// The same rider and bike as one rigid body: all its mass is the bike's. What is left of the
+/// rider is too light to matter; drag, which acts on it, is off.
+pub fn rigid(m: &Mount) -> Mount {
+    let mass = m.mass();
+    let rise = (m.rider_mass * m.reach_usual + m.bike_mass * m.bike_rise) / mass;
+    let apart = m.reach_usual - m.bike_rise;
+    let mut all = m.clone();
+    all.bike_mass = mass;
+    all.bike_rise = rise;
+    all.bike_inertia = m.bike_inertia + m.rider_inertia + m.reduced_mass() * apart * apart;
+    all.rider_mass = CRUMB * mass;
+    all.rider_inertia = CRUMB * m.rider_inertia;
+    all.legs = Legs::Passive;
+    // It hovers in the middle of a travel that it never comes to the end of.
+    (all.reach_low, all.reach_usual, all.reach_high) = (0.05, 1.0, 3.0);
+    all.drag = 0.0;
+    all
+}

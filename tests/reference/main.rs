@@ -1,0 +1,15 @@
+//! The ride against other solvers.
+//!
+//! The second formulation shares no code with the ride: it reads the ground's pieces and the
+//! masses, and works out everything else by itself. It is judged by closed forms first.
+
+mod body;
+mod closed;
+mod constrained;
+mod curve;
+mod duel;
+mod lines;
+mod motion;
+mod riders;
+mod rigid;
+mod track;

@@ -1,0 +1,66 @@
+//! Riders who move, their motion against the bike taken from the ride itself: what is compared is
+//! the speed that follows from it.
+
+use crate::duel::{Against, Duel};
+use crate::lines::{self, Named, RIDERS};
+use sim::ride::Legs;
+use tests::checks::judge;
+
+const SEEN: &str = "the motion is seen every 10 ms, and smoothed between";
+const LIP: &str = "as on the way; the front tyre pushes on as it rolls off the edge";
+const TYRES: &str = "tyres give 5 to 20 mm, the bound wheels' do not";
+
+fn all_lines() -> [Named; 6] {
+    [
+        lines::ramp(2.0),
+        lines::rollers(1.2, 0.2, 4.0, 4),
+        lines::rollers(1.0, 0.08, 2.5, 6),
+        lines::lip(1.6, 0.6, 5.0),
+        lines::lip(1.6, 0.6, 3.0),
+        lines::lip(1.6, 0.9, 4.0),
+    ]
+}
+
+#[test]
+fn riders_on_hard_tyres() {
+    let mut checks = Vec::new();
+    for line in &all_lines() {
+        for (rider, name) in RIDERS.iter().enumerate() {
+            let m = lines::on_hard_tyres(lines::mount(rider));
+            let duel = Duel::moving(line, name, &m, Against::TheBike);
+            checks.push(duel.on_the_way(2.5e-3, SEEN));
+            checks.push(duel.at_the_end(4e-3, LIP));
+        }
+    }
+    judge("Absorbing riders on hard tyres", &checks);
+}
+
+#[test]
+fn passive_riders_on_hard_tyres() {
+    let mut checks = Vec::new();
+    for line in &all_lines() {
+        for rider in [1, 3] {
+            let mut m = lines::on_hard_tyres(lines::mount(rider));
+            m.legs = Legs::Passive;
+            let duel = Duel::moving(line, RIDERS[rider], &m, Against::TheBike);
+            checks.push(duel.on_the_way(2.5e-3, SEEN));
+            checks.push(duel.at_the_end(4e-3, LIP));
+        }
+    }
+    judge("Passive riders on hard tyres", &checks);
+}
+
+#[test]
+fn riders_on_their_own_tyres() {
+    let mut checks = Vec::new();
+    for line in &all_lines() {
+        for (rider, name) in RIDERS.iter().enumerate() {
+            let duel = Duel::moving(line, name, &lines::mount(rider), Against::TheBound);
+            checks.push(duel.on_the_way(4e-3, TYRES));
+        }
+    }
+    judge(
+        "Absorbing riders on their own tyres, both wheels down",
+        &checks,
+    );
+}
