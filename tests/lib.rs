@@ -3,6 +3,7 @@
 pub mod checks;
 pub mod family;
 pub mod plans;
+pub mod rigid;
 
 use std::path::{Path, PathBuf};
 

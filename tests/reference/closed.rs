@@ -14,6 +14,7 @@ use tests::checks::{
     Bound::{Share, Within},
     Check, judge,
 };
+use tests::rigid::rigid;
 
 /// One piece of ground: it begins with a heading, rad, and has a length, m, and a curvature, 1/m.
 fn ground(heading: f64, length: f64, curvature: f64) -> Profile {
@@ -39,7 +40,7 @@ fn ground(heading: f64, length: f64, curvature: f64) -> Profile {
 
 /// The child of 10 as a rigid body without losses, and with a drag and rolling of its own.
 fn body(rolling: f64, drag: f64) -> Body {
-    let mut body = Body::still(&lines::rigid(&lines::mount(1)));
+    let mut body = Body::still(&rigid(&lines::mount(1)));
     (body.rolling, body.drag, body.bearings) = ([rolling; 6], drag, false);
     body
 }

@@ -4,7 +4,7 @@ use sim::plan::{
     Feature, Flat, Jump, Landing, Lie, Line, Lip, Plan, Roller, RunOut, StartRamp, Surface,
     Weather, Yard,
 };
-use sim::ride::{Legs, Mount};
+use sim::ride::Mount;
 use sim::setup;
 use tests::family::riders;
 
@@ -110,35 +110,4 @@ fn named(name: String, mut features: Vec<Feature>) -> Named {
 /// One of the family's riders, by place in [`RIDERS`].
 pub fn mount(rider: usize) -> Mount {
     setup::mount(&riders::all()[rider], &Weather::default())
-}
-
-/// Stiffness of a tyre that gives next to nothing: 0.02 mm under 1 kN, N/m^1.5.
-const HARD: f64 = 1e10;
-
-/// The same rider and bike on hard tyres.
-pub fn on_hard_tyres(mut m: Mount) -> Mount {
-    m.tyre.stiffness = HARD;
-    m
-}
-
-/// Share of the whole that stays with the rider whom the ride cannot do without.
-const CRUMB: f64 = 1e-9;
-
-/// The same rider and bike as one rigid body: all its mass is the bike's. What is left of the
-/// rider is too light to matter; drag, which acts on it, is off.
-pub fn rigid(m: &Mount) -> Mount {
-    let mass = m.mass();
-    let rise = (m.rider_mass * m.reach_usual + m.bike_mass * m.bike_rise) / mass;
-    let apart = m.reach_usual - m.bike_rise;
-    let mut all = m.clone();
-    all.bike_mass = mass;
-    all.bike_rise = rise;
-    all.bike_inertia = m.bike_inertia + m.rider_inertia + m.reduced_mass() * apart * apart;
-    all.rider_mass = CRUMB * mass;
-    all.rider_inertia = CRUMB * m.rider_inertia;
-    all.legs = Legs::Passive;
-    // It hovers in the middle of a travel that it never comes to the end of.
-    (all.reach_low, all.reach_usual, all.reach_high) = (0.05, 1.0, 3.0);
-    all.drag = 0.0;
-    all
 }

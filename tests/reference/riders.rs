@@ -5,6 +5,7 @@ use crate::duel::{Against, Duel};
 use crate::lines::{self, Named, RIDERS};
 use sim::ride::Legs;
 use tests::checks::judge;
+use tests::rigid::on_hard_tyres;
 
 const SEEN: &str = "the motion is seen every 10 ms, and smoothed between";
 const LIP: &str = "as on the way; the front tyre pushes on as it rolls off the edge";
@@ -26,7 +27,7 @@ fn riders_on_hard_tyres() {
     let mut checks = Vec::new();
     for line in &all_lines() {
         for (rider, name) in RIDERS.iter().enumerate() {
-            let m = lines::on_hard_tyres(lines::mount(rider));
+            let m = on_hard_tyres(lines::mount(rider));
             let duel = Duel::moving(line, name, &m, Against::TheBike);
             checks.push(duel.on_the_way(2.5e-3, SEEN));
             checks.push(duel.at_the_end(4e-3, LIP));
@@ -40,7 +41,7 @@ fn passive_riders_on_hard_tyres() {
     let mut checks = Vec::new();
     for line in &all_lines() {
         for rider in [1, 3] {
-            let mut m = lines::on_hard_tyres(lines::mount(rider));
+            let mut m = on_hard_tyres(lines::mount(rider));
             m.legs = Legs::Passive;
             let duel = Duel::moving(line, RIDERS[rider], &m, Against::TheBike);
             checks.push(duel.on_the_way(2.5e-3, SEEN));

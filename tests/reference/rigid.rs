@@ -3,6 +3,7 @@
 use crate::duel::Duel;
 use crate::lines::{self, RIDERS};
 use tests::checks::judge;
+use tests::rigid::{on_hard_tyres, rigid};
 
 const WAY: &str = "the ride's grip slips where axles speed up, 0.2 J a roller; hard wheels hop";
 const LIP: &str = "the front tyre pushes for a moment longer as it rolls off the edge";
@@ -20,7 +21,7 @@ fn one_rigid_body() {
     let mut checks = Vec::new();
     for line in &lines {
         for (rider, name) in RIDERS.iter().enumerate() {
-            let m = lines::on_hard_tyres(lines::rigid(&lines::mount(rider)));
+            let m = on_hard_tyres(rigid(&lines::mount(rider)));
             let duel = Duel::rigid(line, name, &m);
             checks.push(duel.on_the_way(1.2e-3, WAY));
             checks.push(duel.at_the_end(2e-3, LIP));
