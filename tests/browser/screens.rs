@@ -3,13 +3,16 @@
 use anyhow::{Result, ensure};
 use browser::{Ground, Screen};
 
-fn look(ground: &Ground, screen: Screen, name: &str) -> Result<()> {
+fn look(ground: &Ground, screen: Screen, name: &str, units: &str) -> Result<()> {
     ground.visit(screen, "", async |page| {
+        page.click(&format!("#units label:has([value={units}])"))
+            .await?;
         let moment =
             "document.getElementById('scrub').valueAsNumber / document.getElementById('scrub').max";
         page.wait_for("the middle of the ride", &format!("{moment} > 0.5"))
             .await?;
         page.click("#play").await?;
+        page.ask::<Option<bool>>("scrollTo(0, 0)").await?;
         page.picture(&format!("{name}.png")).await?;
         let (width, _) = screen.size();
         let [seen, content]: [u32; 2] = page
@@ -25,9 +28,9 @@ fn look(ground: &Ground, screen: Screen, name: &str) -> Result<()> {
 }
 
 pub fn phone(ground: &Ground) -> Result<()> {
-    look(ground, Screen::Phone, "phone")
+    look(ground, Screen::Phone, "phone", "feet")
 }
 
 pub fn desk(ground: &Ground) -> Result<()> {
-    look(ground, Screen::Desk, "desk")
+    look(ground, Screen::Desk, "desk", "metric")
 }
