@@ -110,17 +110,18 @@ fn capabilities(screen: Screen, profile: &Path) -> Result<ChromeCapabilities> {
         "--disable-sync",
         // A request to any other host fails, and says so in the console.
         "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
-        &format!("--window-size={width},{height}"),
         &format!("--user-data-dir={}", profile.display()),
     ] {
         capabilities.add_arg(argument)?;
     }
-    if screen == Screen::Phone {
-        // A window cannot be made as narrow as a phone.
-        let metrics = serde_json::json!({ "width": width, "height": height, "pixelRatio": 2 });
-        let phone = serde_json::json!({ "deviceMetrics": metrics });
-        capabilities.add_experimental_option("mobileEmulation", phone)?;
-    }
+    // A window cannot be made as narrow as a phone, and is less high than asked for.
+    let phone = screen == Screen::Phone;
+    let ratio = if phone { 2 } else { 1 };
+    let metrics = serde_json::json!({
+        "width": width, "height": height, "pixelRatio": ratio, "mobile": phone, "touch": phone,
+    });
+    let screen = serde_json::json!({ "deviceMetrics": metrics });
+    capabilities.add_experimental_option("mobileEmulation", screen)?;
     capabilities.set_browser_log_level(LoggingPrefsLogLevel::All)?;
     Ok(capabilities)
 }

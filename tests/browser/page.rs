@@ -76,6 +76,23 @@ impl Page {
         Ok(())
     }
 
+    /// Goes to a moment of the ride, s, and waits until it is drawn.
+    pub async fn seek(&self, seconds: f64) -> Result<()> {
+        let script = format!(
+            "const s = document.getElementById('scrub'); s.value = {seconds}; \
+             s.dispatchEvent(new Event('input', {{ bubbles: true }})); \
+             return new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))"
+        );
+        ensure!(self.ask::<bool>(&script).await?);
+        Ok(())
+    }
+
+    /// How long the ride lasts, s.
+    pub async fn duration(&self) -> Result<f64> {
+        self.ask("return Number(document.getElementById('scrub').max)")
+            .await
+    }
+
     /// Loads the page again.
     pub async fn reload(&self) -> Result<()> {
         self.driver.refresh().await?;

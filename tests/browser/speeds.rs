@@ -55,9 +55,9 @@ fn compare(ground: &Ground, system: System) -> Result<()> {
     let write = |speed: &f64| format(*speed, Quantity::Speed, system);
     let expected: Vec<_> = expected.iter().flatten().map(write).collect();
     let table = ground.visit(Screen::Phone, "", async |page| {
-        if system == System::Feet {
-            page.click("#units label:has([value=feet])").await?;
-        }
+        let name = serde_json::to_string(&system)?;
+        page.click(&format!("#units label:has([value={name}])"))
+            .await?;
         page.texts("#lips tbody [data-what=speed]").await
     })?;
     println!("speeds at the lips: {table:?}");
