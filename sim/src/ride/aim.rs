@@ -3,7 +3,8 @@
 use super::habits;
 use super::mount::Mount;
 use super::path::{Lip, Path};
-use super::state::{self, LEAN, PITCH, Pose, RIDER, V_LEAN, V_PITCH, V_RIDER, Y};
+use super::state::{Pose, Y};
+use super::turning::Turning;
 use crate::constants::GRAVITY;
 use crate::num;
 use glam::DVec2;
@@ -48,18 +49,10 @@ fn stand(m: &Mount) -> f64 {
 /// How much farther back than usual the body has to be at touch-down, rad, so that what turning
 /// there is goes round: with the bike on the slope, body's lean and place share what is over.
 pub fn set_back(m: &Mount, pose: &Pose, y: &Y, to: &Forecast, now: f64) -> f64 {
-    let arm = state::vec(y, RIDER) - pose.middle;
-    let v_arm = state::vec(y, V_RIDER) - pose.v_middle;
-    let orbit = m.reduced_mass() * arm.length_squared();
-    let spin = m.bike_inertia * y[V_PITCH]
-        + m.rider_inertia * y[V_LEAN]
-        + m.reduced_mass() * arm.perp_dot(v_arm);
+    let turning = Turning::of(m, pose, y);
     let left = num::max(to.t - now, habits::SHORTEST);
-    let swing = num::atan2(-arm.x, arm.y);
-    let usual = m.bike_inertia * (to.slope + habits::NOSE - y[PITCH])
-        + m.rider_inertia * (habits::LEAN_DOWN * to.slope - y[LEAN])
-        + orbit * (habits::SWING_DOWN * to.slope - swing);
-    let over = (spin * left - usual) / (m.rider_inertia + orbit);
+    let usual = turning.to_go(m, y, to.slope + habits::NOSE, to.slope);
+    let over = (turning.spin * left - usual) / (m.rider_inertia + turning.orbit);
     num::clamp(over, -habits::MOST_SWING, habits::MOST_SWING)
 }
 

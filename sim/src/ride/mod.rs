@@ -12,6 +12,7 @@ mod run;
 mod start;
 mod state;
 mod step;
+mod turning;
 mod tyre;
 mod watch;
 

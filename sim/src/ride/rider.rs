@@ -22,6 +22,7 @@ use super::habits;
 use super::mount::{Legs, Mount};
 use super::path::{Aim, Lip, Path};
 use super::state::{self, LEAN, PITCH, Pose, RIDER, V_LEAN, V_PITCH, V_RIDER, Y};
+use super::turning::Turning;
 use super::tyre::WheelForce;
 use crate::constants::GRAVITY;
 use crate::num;
@@ -180,46 +181,49 @@ impl Senses<'_> {
 
     /// As on the ground, but no harder than leaves the turning that the flight needs.
     fn in_launch(&self, v: &View, ground: DVec2) -> DVec2 {
-        let (m, y) = (self.m, self.y);
+        let m = self.m;
         let Some(lip) = self.lip else { return ground };
         let rear = &self.wheels[0];
-        let normal = v.aim.normal;
-        let hold = ground.dot(normal);
-        let left = -(self.pose.axle[0] - lip.edge).dot(lip.along);
+        let up = rear.normal / num::max(rear.load, 1e-9);
+        // What the rear wheel carries without the legs: the bike itself.
+        let bike = m.bike_mass * GRAVITY * up.y;
+        let push = num::min(
+            self.load_for_turning(v, lip, up) - bike,
+            self.push_hands_can_hold(v, up, bike),
+        );
+        let hold = ground.dot(v.aim.normal);
+        let least = habits::LEAST_PUSH * v.weight;
+        let push = num::clamp(push, least, num::max(hold * habits::POP, least));
+        ground + v.aim.normal * (push - hold)
+    }
+
+    /// Load on the rear wheel that leaves, at the edge, just the turning that the flight needs.
+    fn load_for_turning(&self, v: &View, lip: &Lip, up: DVec2) -> f64 {
+        let m = self.m;
+        let rear = self.pose.axle[0];
+        let left = -(rear - lip.edge).dot(lip.along);
         let speed = num::max(self.pose.v_axle[0].dot(lip.along), 0.5);
         let time = num::max(left, habits::TOO_LATE * m.wheelbase) / speed;
-        let up = rear.normal / num::max(rear.load, 1e-9);
-        let lever = (self.pose.axle[0] - self.pose.centre).perp_dot(up);
-        let spin = m.bike_inertia * y[V_PITCH]
-            + m.rider_inertia * y[V_LEAN]
-            + m.reduced_mass() * v.arm.perp_dot(v.v_arm);
+        let lever = num::min((rear - self.pose.centre).perp_dot(up), -0.02 * m.wheelbase);
+        let turning = Turning::of(m, self.pose, self.y);
         let slope = self.forecast.slope;
-        let swing = num::wrap(num::atan2(v.arm.y, v.arm.x) - num::PI / 2.0);
-        let need = (m.bike_inertia * (slope - y[PITCH])
-            + m.rider_inertia * (habits::LEAN_DOWN * slope - y[LEAN])
-            + m.reduced_mass() * v.arm.length_squared() * (habits::SWING_DOWN * slope - swing))
-            / v.to_go;
-        let load = (need - spin) / (num::min(lever, -0.02 * m.wheelbase) * time);
-        // What the rear wheel carries without the legs: the bike itself, lifted along the lip.
-        let bike = m.bike_mass * GRAVITY * up.y;
-        let b = state::vec(y, state::BIKE);
-        let tilt = (self.pose.axle[0] - b).perp_dot(up);
-        let aim = self.pitch_course(v);
+        let need = turning.to_go(m, self.y, slope, slope) / v.to_go;
+        (need - turning.spin) / (lever * time)
+    }
+
+    /// Most push at which hands and feet still keep the bike's nose on its course:
+    /// couple = tilt (push + bike) − arm × push − I θ'' reaches its limit.
+    fn push_hands_can_hold(&self, v: &View, up: DVec2, bike: f64) -> f64 {
+        let m = self.m;
+        let centre = state::vec(self.y, state::BIKE);
+        let tilt = (self.pose.axle[0] - centre).perp_dot(up);
+        let lever = tilt - (v.rider - centre).perp_dot(v.aim.normal);
+        if lever > -1e-3 {
+            return f64::INFINITY;
+        }
         let most = habits::MOST_COUPLE * v.weight * m.stature;
-        // couple = tilt (F + bike) − arm × F n − I a ≥ −most
-        let lever_f = tilt - (v.rider - b).perp_dot(normal);
-        let hands = if lever_f < -1e-3 {
-            (-most + m.bike_inertia * aim - tilt * bike) / lever_f
-        } else {
-            f64::INFINITY
-        };
-        let load = num::min(load, num::max(hands, 0.0) + bike);
-        let push = num::clamp(
-            load - bike,
-            habits::LEAST_PUSH * v.weight,
-            num::max(hold, 0.0) * habits::POP,
-        );
-        ground + normal * (push - hold)
+        let course = m.bike_inertia * self.pitch_course(v);
+        num::max((course - most - tilt * bike) / lever, 0.0)
     }
 
     fn in_air(&self, v: &View) -> DVec2 {
