@@ -3,7 +3,7 @@
 //! [`parse`] takes a text with a unit, or without one where the chosen [`System`] has a usual one:
 //! `4' 6"`, `4ft 6 1/2in`, `54in`, `4.5`, `1.37 m`, `137cm`, `18 km/h`. What was typed is worked
 //! out in fractions and rounded once, so `54in` and `1.3716 m` are the same number to the last
-//! bit. [`format`] writes a quantity as finely as it is built, and no finer.
+//! bit. [`format()`] writes a quantity as finely as it is built, and no finer.
 
 mod error;
 mod number;

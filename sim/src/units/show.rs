@@ -24,7 +24,7 @@ pub fn format(value: f64, quantity: Quantity, system: System) -> String {
     with_unit(figure, quantity, unit)
 }
 
-/// The quantity as it stands in a field to be typed in: as [`format`] writes it where that is all
+/// The quantity as it stands in a field to be typed in: as [`format()`] writes it where that is all
 /// of it, else with as many more places as it takes to read back the same, up to six.
 pub fn edit(value: f64, quantity: Quantity, system: System) -> String {
     let short = format(value, quantity, system);
@@ -65,7 +65,7 @@ fn with_unit(figure: String, quantity: Quantity, unit: &Unit) -> String {
     figure + if close { "" } else { " " } + name
 }
 
-/// The difference between two neighbouring texts of [`format`], in the unit of the plan.
+/// The difference between two neighbouring texts of [`format()`], in the unit of the plan.
 pub fn step(quantity: Quantity, system: System) -> f64 {
     if quantity == Quantity::Length && system == System::Feet {
         return QUARTER_INCH;
