@@ -51,7 +51,7 @@ fn stand(m: &Mount) -> f64 {
 pub fn set_back(m: &Mount, pose: &Pose, y: &Y, to: &Forecast, now: f64) -> f64 {
     let turning = Turning::of(m, pose, y);
     let left = num::max(to.t - now, habits::SHORTEST);
-    let usual = turning.to_go(m, y, to.slope + habits::NOSE, to.slope);
+    let usual = turning.remaining(m, y, to.slope + habits::NOSE, to.slope);
     let over = (turning.spin * left - usual) / (m.rider_inertia + turning.orbit);
     num::clamp(over, -habits::MOST_SWING, habits::MOST_SWING)
 }

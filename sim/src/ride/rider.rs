@@ -207,7 +207,7 @@ impl Senses<'_> {
         let lever = num::min((rear - self.pose.centre).perp_dot(up), -0.02 * m.wheelbase);
         let turning = Turning::of(m, self.pose, self.y);
         let slope = self.forecast.slope;
-        let need = turning.to_go(m, self.y, slope, slope) / v.to_go;
+        let need = turning.remaining(m, self.y, slope, slope) / v.to_go;
         (need - turning.spin) / (lever * time)
     }
 

@@ -41,7 +41,7 @@ impl Turning {
 
     /// Angular momentum times time that it takes to bring the bike to `pitch`, the body's lean and
     /// its place to what goes with a landing of heading `slope`, kg m².
-    pub fn to_go(&self, m: &Mount, y: &Y, pitch: f64, slope: f64) -> f64 {
+    pub fn remaining(&self, m: &Mount, y: &Y, pitch: f64, slope: f64) -> f64 {
         m.bike_inertia * (pitch - y[PITCH])
             + m.rider_inertia * (habits::LEAN_DOWN * slope - y[LEAN])
             + self.orbit * (habits::SWING_DOWN * slope - self.swing)
