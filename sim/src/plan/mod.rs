@@ -79,3 +79,9 @@ pub fn demo() -> Plan {
     Plan::from_json(include_str!("../../plans/orchard.json"))
         .expect("the demonstration plan is checked by the tests")
 }
+
+/// A short line for tests, which stays as it is when the demonstration changes.
+#[cfg(test)]
+pub(crate) fn one_jump() -> Plan {
+    serde_json::from_str(include_str!("../../plans/one_jump.json")).expect("a plan file of our own")
+}

@@ -189,8 +189,8 @@ impl Watch {
         let rider = state::vec(&b.y, RIDER);
         let (s, c) = num::sin_cos(b.y[state::LEAN]);
         let head = rider + DVec2::new(-s, c) * (0.25 * m.stature);
-        if world.ground.clearance(rider, m.tyre.radius) < 0.1 * m.stature
-            || world.ground.clearance(head, m.tyre.radius) < 0.05 * m.stature
+        if world.ground.clearance(rider, m.stature) < 0.1 * m.stature
+            || world.ground.clearance(head, m.stature) < 0.05 * m.stature
         {
             return Some(CrashKind::RiderHit);
         }

@@ -135,7 +135,7 @@ fn nothing_that_is_no_number_passes() {
 
 #[test]
 fn texts_are_one_short_line() {
-    let mut plan = demo();
+    let mut plan = one_jump();
     plan.name = "ä".repeat(60);
     assert_eq!(fields(&plan), [""; 0]);
     plan.name.push('x');
@@ -148,7 +148,7 @@ fn texts_are_one_short_line() {
 
 #[test]
 fn riders_and_features_are_counted() {
-    let mut plan = demo();
+    let mut plan = one_jump();
     let rider = plan.riders[0].clone();
     plan.riders = vec![rider; 4];
     assert_eq!(fields(&plan), [""; 0]);
@@ -162,14 +162,14 @@ fn riders_and_features_are_counted() {
         length: 0.1,
         surface: Surface::Packed,
     });
-    plan.riders = demo().riders;
+    plan.riders = one_jump().riders;
     plan.line = Line::Features(vec![flat; 61]);
     assert_eq!(fields(&plan), ["line.features"]);
 }
 
 #[test]
 fn start_ramp_comes_first_and_run_out_last() {
-    let mut plan = demo();
+    let mut plan = one_jump();
     let Line::Features(features) = &mut plan.line else {
         panic!("features");
     };
@@ -184,7 +184,7 @@ fn start_ramp_comes_first_and_run_out_last() {
 
 #[test]
 fn a_line_without_a_start_ramp_needs_a_speed() {
-    let mut plan = demo();
+    let mut plan = one_jump();
     let Line::Features(features) = &mut plan.line else {
         panic!("features");
     };
@@ -196,7 +196,7 @@ fn a_line_without_a_start_ramp_needs_a_speed() {
 
 #[test]
 fn parts_of_a_bike_go_together() {
-    let mut plan = demo();
+    let mut plan = one_jump();
     let bike = &mut plan.riders[0].bike;
     bike.wheelbase = 0.5;
     bike.wheel_mass = 4.5;
@@ -208,7 +208,7 @@ fn parts_of_a_bike_go_together() {
 
 #[test]
 fn a_yard_survey_runs_forward_and_covers_the_yard() {
-    let mut plan = demo();
+    let mut plan = one_jump();
     let mut with = |points: &[(f64, f64)]| {
         plan.yard.lie = Lie::Surveyed(points.iter().map(|&p| p.into()).collect());
         fields(&plan)
@@ -254,7 +254,7 @@ fn a_surveyed_line_runs_forward_with_faces_of_two_points() {
 
 #[test]
 fn a_fault_reads_as_a_sentence() {
-    let mut plan = demo();
+    let mut plan = one_jump();
     plan.weather.temperature = 80.0;
     let told = plan.field_faults()[0].to_string();
     let expected = "weather.temperature: nobody rides in such cold or heat; given 80 °C; accepted -30 to 50 °C";

@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 
 /// The demonstration plan as a document, to be spoiled.
 fn document() -> Value {
-    serde_json::from_str(&demo().to_json()).expect("JSON")
+    serde_json::from_str(&one_jump().to_json()).expect("JSON")
 }
 
 fn fault(document: &Value) -> Fault {
@@ -24,7 +24,7 @@ fn put(document: &mut Value, pointer: &str, value: Value) {
 
 #[test]
 fn a_plan_survives_its_file() {
-    let plan = demo();
+    let plan = one_jump();
     assert_eq!(Plan::from_json(&plan.to_json()), Ok(plan));
 }
 
@@ -108,7 +108,7 @@ fn missing_fields_are_named_by_their_path() {
 #[test]
 fn a_field_given_twice_is_a_fault() {
     let once = r#""length": 2.0"#;
-    let twice = demo()
+    let twice = one_jump()
         .to_json()
         .replacen(once, r#""length": 1.0, "length": 2.0"#, 1);
     let fault = Plan::from_json(&twice).expect_err("twice");
@@ -118,7 +118,7 @@ fn a_field_given_twice_is_a_fault() {
 
 #[test]
 fn what_is_no_json_says_where() {
-    let whole = demo().to_json();
+    let whole = one_jump().to_json();
     let cut = &whole[..whole.len() / 2];
     let trailing = whole.clone() + "x";
     let huge = whole.replacen("2.4", "1e999", 1);

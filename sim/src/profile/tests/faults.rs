@@ -146,7 +146,7 @@ fn what_stands_on_a_bed_of_unknown_height_is_not_judged() {
 
 #[test]
 fn fields_out_of_range_are_told_before_any_geometry() {
-    let mut plan = demo();
+    let mut plan = one_jump();
     plan.riders[0].rider.mass = f64::NAN;
     plan.yard.length = 5.0;
     let faults = refused(&plan);

@@ -9,7 +9,7 @@ mod yards;
 use super::*;
 use crate::error::Fault;
 use crate::num;
-use crate::plan::{Feature, Lie, Line, Plan, demo};
+use crate::plan::{Feature, Lie, Line, Plan, one_jump};
 use serde_json::Value;
 
 /// The chain's own promises: every piece begins where the one before ends, and holds numbers.
@@ -39,7 +39,7 @@ fn assert_whole(profile: &Profile) {
 /// The demonstration plan's yard and riders with other features, on an even grade.
 fn plan(grade: f64, features: &Value) -> Plan {
     let features: Vec<Feature> = serde_json::from_value(features.clone()).expect("features");
-    let mut plan = demo();
+    let mut plan = one_jump();
     plan.yard.length = 100.0;
     plan.yard.lie = Lie::Grade(grade);
     plan.line = Line::Features(features);

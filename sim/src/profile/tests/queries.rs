@@ -70,7 +70,7 @@ fn the_side_is_told_by_the_sign() {
 
 #[test]
 fn corners_belong_to_the_side_they_stand_out_to() {
-    let profile = built(&demo());
+    let profile = built(&one_jump());
     let lip = profile.lips[0];
     // Up and ahead of the edge, between the normals of lip and face.
     let (_, air) = profile
@@ -89,7 +89,7 @@ fn corners_belong_to_the_side_they_stand_out_to() {
 
 #[test]
 fn heights_and_headings_are_those_of_the_surface_seen_from_above() {
-    let profile = built(&demo());
+    let profile = built(&one_jump());
     let end = profile.pieces.last().expect("pieces").end;
     assert_eq!(profile.height_at(-1e-6), None);
     assert_eq!(profile.height_at(end.x + 1e-6), None);

@@ -250,7 +250,7 @@ fn a_turn_is_as_long_as_its_line_and_keeps_its_curvature() {
 
 #[test]
 fn pieces_say_what_they_ask_of_the_rider() {
-    let profile = built(&demo());
+    let profile = built(&one_jump());
     let intents = |feature: usize| {
         let span = &profile.spans[feature];
         let inside = |p: &&Piece| p.start.x >= span.from.x - 1e-9 && p.end.x <= span.to.x + 1e-9;

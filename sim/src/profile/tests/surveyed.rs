@@ -76,7 +76,7 @@ fn the_survey_of_a_built_line_gives_the_line_back() {
 
 #[test]
 fn what_was_found_is_what_the_rider_is_asked() {
-    let built = built(&demo());
+    let built = built(&one_jump());
     let traced = traced(&survey(&built, 0.3));
     for x in (1..200).map(|i| f64::from(i) * 0.137) {
         let [a, b] = [&built, &traced].map(|p| p.pieces[p.spot(x).expect("within").piece]);

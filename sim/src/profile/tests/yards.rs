@@ -61,13 +61,13 @@ fn the_yard_is_drawn_as_it_was_given() {
         (profile.yard.len(), profile.yard[3]),
         (10, DVec2::new(13.0, 2.62))
     );
-    let even = built(&demo());
+    let even = built(&one_jump());
     assert_eq!(even.yard, [DVec2::ZERO, DVec2::new(60.0, -0.04 * 60.0)]);
 }
 
 #[test]
 fn what_does_not_fit_the_yard_is_said_by_how_much() {
-    let mut plan = demo();
+    let mut plan = one_jump();
     let end = built(&plan).pieces.last().expect("pieces").end.x;
     plan.yard = Yard {
         length: end - 1.75,
