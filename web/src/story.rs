@@ -5,7 +5,7 @@ use sim::ride::{Event, Outcome, Sample};
 use sim::setup::Ridden;
 
 /// The columns of the trace, in order.
-pub const COLUMNS: [&str; 6] = ["t", "x", "z", "speed", "g", "head"];
+pub const COLUMNS: [&str; 7] = ["t", "x", "z", "speed", "g", "head", "aloft"];
 
 /// The stretch that one feature takes.
 #[derive(Debug, Serialize)]
@@ -57,5 +57,7 @@ impl Story {
 }
 
 fn row(s: &Sample) -> [f64; COLUMNS.len()] {
-    [s.t, s.bike_x, s.bike_z, s.speed, s.g, s.head]
+    // 1 with both wheels off the ground, else 0.
+    let aloft = f64::from(u8::from(s.rear_load <= 0.0 && s.front_load <= 0.0));
+    [s.t, s.bike_x, s.bike_z, s.speed, s.g, s.head, aloft]
 }

@@ -78,7 +78,7 @@ function tellNow(stamp) {
   told = stamp;
   const [figure, unit] = apart(row.speed, "speed");
   now.firstElementChild.textContent = `${figure} ${unit}`;
-  now.lastElementChild.textContent = row.g === 0 ? words.air : "";
+  now.lastElementChild.textContent = row.aloft ? words.air : "";
 }
 
 function frame(stamp) {

@@ -2,12 +2,14 @@
 
 use super::*;
 
-pub(super) const FILES: [&str; 5] = [
-    include_str!("../../../plans/orchard.json"),
+pub(super) const FILES: [&str; 7] = [
+    include_str!("../../../plans/one_jump.json"),
     include_str!("../../../plans/steps.json"),
     include_str!("../../../plans/spine_and_bed.json"),
     include_str!("../../../plans/surveyed_yard.json"),
     include_str!("../../../plans/surveyed_line.json"),
+    include_str!("../../../plans/orchard.json"),
+    include_str!("../../../plans/tall_gap.json"),
 ];
 
 #[test]
