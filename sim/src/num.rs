@@ -37,11 +37,6 @@ pub fn atan2(y: f64, x: f64) -> f64 {
     libm::atan2(y, x)
 }
 
-/// e to the power `x`.
-pub fn exp(x: f64) -> f64 {
-    libm::exp(x)
-}
-
 /// `x` to the power `p`.
 pub fn pow(x: f64, p: f64) -> f64 {
     libm::pow(x, p)

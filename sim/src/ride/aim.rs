@@ -37,7 +37,7 @@ pub fn forecast(m: &Mount, path: &Path, pose: &Pose, now: f64, from_x: f64, back
 }
 
 /// Reach meant for the touch-down, m.
-fn reach_down(m: &Mount) -> f64 {
+pub fn reach_down(m: &Mount) -> f64 {
     m.reach_usual + habits::REACH_DOWN * (m.reach_high - m.reach_usual)
 }
 

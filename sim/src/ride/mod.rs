@@ -41,6 +41,10 @@ const LONGEST: f64 = 120.0;
 /// Half of what a bike stands before it pitches over (common practice, no source).
 const BRAKING: f64 = 4.0;
 
+/// How far before an edge the launch is planned, in wheelbases of the front wheel's way: a step of
+/// looking ahead more than where the body begins to move.
+const PLAN_FROM: f64 = habits::BEGIN_BACK + 1.0;
+
 /// Rides a profile from its beginning at `speed` m/s. The result is the same on every machine.
 pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Run {
     let ground = Ground::new(profile, m.tyre.radius);
@@ -148,10 +152,12 @@ fn look(world: &World, here: &Point, mind: &Mind, lip: usize, brake_x: f64, end:
     Mind {
         forecast: forecast(m, world.path, &pose, here.t, from_x, back),
         lip,
+        // Nobody moves back for a lip that is still far off, and the forecast for it is not cheap.
         place: world
             .path
             .lips
             .get(lip)
+            .filter(|l| (pose.axle[1] - l.edge).dot(l.along) > -PLAN_FROM * m.wheelbase)
             .map_or(0.0, |l| aim::place(m, world.path, &pose, l)),
         brake,
     }

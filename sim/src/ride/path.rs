@@ -168,10 +168,11 @@ impl Seen {
         let origin = from_x - BEYOND;
         let count = ((to_x - from_x + 2.0 * BEYOND) / STEP).ceil() as usize + 2;
         let (mut ground, riding) = sampled(profile, origin, count, from_x, to_x);
+        let back = from.map_or(0.0, |l| num::tan(l.slope));
         for (i, z) in ground.iter_mut().enumerate() {
             let x = origin + i as f64 * STEP;
             if let (Some(l), true) = (from, x < from_x) {
-                *z = l.knuckle.y + num::tan(l.slope) * (x - from_x);
+                *z = l.knuckle.y + back * (x - from_x);
             }
             if let (Some(l), true) = (to, x > to_x) {
                 *z = l.edge.y + l.along.y / num::max(l.along.x, 0.1) * (x - to_x);

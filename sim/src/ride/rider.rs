@@ -17,7 +17,7 @@
 //! Nothing here is set per line or per rider: constants are pure numbers, or scale with mass,
 //! stature and wheelbase.
 
-use super::aim::Forecast;
+use super::aim::{Forecast, reach_down};
 use super::habits;
 use super::mount::{Legs, Mount};
 use super::path::{Aim, Lip, Path};
@@ -48,10 +48,10 @@ pub struct Senses<'a> {
     pub forecast: Forecast,
     /// The lip whose edge the rear wheel has not passed: the next one.
     pub lip: Option<&'a Lip>,
-    /// Where the body belongs as the front wheel passes its edge, m against the middle.
-    pub place: f64,
     /// Its index.
     pub lip_index: usize,
+    /// Where the body belongs as the front wheel passes its edge, m against the middle.
+    pub place: f64,
 }
 
 /// What follows from the senses and is used by every task.
@@ -91,7 +91,14 @@ impl Senses<'_> {
         }
         force += self.leg_stops(&v);
         let both = rear * front;
-        let couple = self.hold_lean(&v, force) * both + self.turn_bike(&v, force) * (1.0 - both);
+        // Most of a ride is wholly on the ground or wholly off it: then only one of the two counts.
+        let couple = if both >= 1.0 {
+            self.hold_lean(&v, force)
+        } else if both <= 0.0 {
+            self.turn_bike(&v, force)
+        } else {
+            self.hold_lean(&v, force) * both + self.turn_bike(&v, force) * (1.0 - both)
+        };
         let most = habits::MOST_COUPLE * v.weight * self.m.stature;
         Wrench {
             force,
@@ -229,8 +236,7 @@ impl Senses<'_> {
     fn in_air(&self, v: &View) -> DVec2 {
         let m = self.m;
         let (s, c) = num::sin_cos(self.forecast.swing);
-        let reach = m.reach_usual + habits::REACH_DOWN * (m.reach_high - m.reach_usual);
-        let target = DVec2::new(-s, c) * reach;
+        let target = DVec2::new(-s, c) * reach_down(m);
         let t = v.to_go;
         let a = (target - v.arm) * (6.0 / (t * t)) - v.v_arm * (4.0 / t);
         let force = a * m.reduced_mass();
