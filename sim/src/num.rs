@@ -42,6 +42,11 @@ pub fn pow(x: f64, p: f64) -> f64 {
     libm::pow(x, p)
 }
 
+/// Cube root of `x`.
+pub fn cbrt(x: f64) -> f64 {
+    libm::cbrt(x)
+}
+
 /// Length of the vector (`x`, `y`).
 pub fn hypot(x: f64, y: f64) -> f64 {
     (x * x + y * y).sqrt()

@@ -93,29 +93,15 @@ impl Ground {
     #[inline]
     pub fn touches(&self, centre: DVec2, radius: f64, mut hit: impl FnMut(Touch)) {
         for patch in self.near(centre.x) {
-            let p = &patch.piece;
-            let character = p.character;
-            let mut report = |normal, distance| {
+            // Past a piece's end there is no foot on it: never both. One call keeps `hit` in line.
+            let found = foot(&patch.piece, centre, radius).or_else(|| tip(patch, centre, radius));
+            if let Some((normal, distance)) = found {
                 hit(Touch {
                     normal,
                     distance,
                     surface: patch.surface,
-                    turn: character.turn,
+                    turn: patch.piece.character.turn,
                 });
-            };
-            if let Some((normal, distance)) = foot(p, centre, radius) {
-                report(normal, distance);
-            }
-            if patch.corner {
-                let d = centre - p.end;
-                let reach = d.length();
-                if reach < radius
-                    && reach > 1e-6
-                    && d.dot(p.end_tangent) >= 0.0
-                    && d.dot(patch.next_tangent) <= 0.0
-                {
-                    report(d / reach, reach);
-                }
             }
         }
     }
@@ -129,15 +115,8 @@ impl Ground {
             {
                 best = c.distance;
             }
-            if patch.corner {
-                let d = point - patch.piece.end;
-                let distance = d.length();
-                if distance < best.abs()
-                    && d.dot(patch.piece.end_tangent) >= 0.0
-                    && d.dot(patch.next_tangent) <= 0.0
-                {
-                    best = distance;
-                }
+            if let Some((_, distance)) = tip(patch, point, best.abs()) {
+                best = distance;
             }
         }
         best
@@ -179,6 +158,22 @@ impl Ground {
 #[inline]
 pub fn sense(spin: f64) -> f64 {
     spin / (spin * spin + 0.01).sqrt()
+}
+
+/// Normal and distance of the corner at a patch's end, when `c` lies in its sector and less than
+/// `radius` away.
+#[inline]
+fn tip(patch: &Patch, c: DVec2, radius: f64) -> Option<(DVec2, f64)> {
+    if !patch.corner {
+        return None;
+    }
+    let d = c - patch.piece.end;
+    let reach = d.length();
+    let inside = reach < radius
+        && reach > 1e-6
+        && d.dot(patch.piece.end_tangent) >= 0.0
+        && d.dot(patch.next_tangent) <= 0.0;
+    inside.then(|| (d / reach, reach))
 }
 
 /// Normal and distance of the foot of the perpendicular from `c`, when it falls within the piece,

@@ -76,7 +76,7 @@ pub fn advance(
         let last = step >= room;
         let (mut to, error) = attempt(world, from, mind, step);
         let factor = num::clamp(
-            0.9 / num::pow(num::max(error / acc.tolerance, 1e-6), 1.0 / 3.0),
+            0.9 / num::cbrt(num::max(error / acc.tolerance, 1e-6)),
             0.2,
             4.0,
         );
