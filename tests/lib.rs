@@ -2,6 +2,7 @@
 
 pub mod checks;
 pub mod family;
+pub mod golden;
 pub mod plans;
 pub mod rigid;
 

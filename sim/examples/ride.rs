@@ -3,6 +3,7 @@
 //! For scripts, and for comparing with the page. Without `--trace` the even trace is left out.
 
 use serde_json::json;
+use sim::constants::MODEL_VERSION;
 use sim::plan::Plan;
 use sim::setup::ride_plan;
 
@@ -25,6 +26,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let mut out = json!({
         "plan": plan.name,
         "rider": plan.riders[rider].label,
+        "model": MODEL_VERSION,
         "outcome": ridden.run.outcome,
         "events": ridden.run.events,
         "ledger": ridden.run.ledger,

@@ -1,6 +1,6 @@
 //! From a plan to what the ride needs.
 
-use crate::error::Fault;
+use crate::error::{Fault, Quantity};
 use crate::num;
 use crate::plan::{Bike, Feature, Line, Mount as Planned, Plan, Rider, Style, Surface, Weather};
 use crate::profile::Profile;
@@ -42,10 +42,21 @@ pub struct Ridden {
 /// Rides a plan's line with one of its riders.
 ///
 /// # Errors
-/// Every fault of the plan.
+/// Every fault of the plan, or that it has no such rider.
 pub fn ride_plan(plan: &Plan, rider: usize) -> Result<Ridden, Vec<Fault>> {
     let profile = Profile::build(plan)?;
-    let mount = mount(&plan.riders[rider], &plan.weather);
+    let planned = plan.riders.get(rider).ok_or_else(|| {
+        // The plan is sound, so it has riders, and few.
+        vec![Fault {
+            field: "rider".to_owned(),
+            given: Some(rider as f64),
+            least: Some(0.0),
+            most: Some(plan.riders.len() as f64 - 1.0),
+            quantity: Quantity::Count,
+            why: "the plan has no such rider; the first is number 0".to_owned(),
+        }]
+    })?;
+    let mount = mount(planned, &plan.weather);
     let run = ride::ride(&profile, &mount, start_speed(plan), &Accuracy::default());
     Ok(Ridden { profile, run })
 }
@@ -125,4 +136,18 @@ pub fn air_density(weather: &Weather) -> f64 {
     let standard = 288.15 - 0.0065 * weather.altitude;
     let pressure = 101_325.0 * num::pow(standard / 288.15, 5.255_88);
     pressure / (287.052_87 * (weather.temperature + 273.15))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_rider_who_is_not_there_is_a_fault() {
+        let faults = ride_plan(&crate::plan::demo(), 2).expect_err("there are two");
+        assert_eq!(
+            faults[0].to_string(),
+            "rider: the plan has no such rider; the first is number 0; given 2; accepted 0 to 1"
+        );
+    }
 }

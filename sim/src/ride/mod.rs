@@ -1,6 +1,7 @@
 //! The rigid-body model that rides the ground. It knows masses and a profile, no feature names.
 
 mod aim;
+mod digest;
 mod forces;
 mod ground;
 mod habits;

@@ -43,6 +43,49 @@ pub struct Sample {
     pub head: f64,
 }
 
+impl Sample {
+    /// Every value, in the order of the fields.
+    pub fn values(&self) -> [f64; 16] {
+        // Taken apart, so that a field that is added cannot be forgotten here.
+        let Self {
+            t,
+            bike_x,
+            bike_z,
+            pitch,
+            rider_x,
+            rider_z,
+            lean,
+            rear_turned,
+            front_turned,
+            speed,
+            height,
+            rear_load,
+            front_load,
+            g,
+            reach,
+            head,
+        } = *self;
+        [
+            t,
+            bike_x,
+            bike_z,
+            pitch,
+            rider_x,
+            rider_z,
+            lean,
+            rear_turned,
+            front_turned,
+            speed,
+            height,
+            rear_load,
+            front_load,
+            g,
+            reach,
+            head,
+        ]
+    }
+}
+
 /// Which wheel.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
