@@ -129,9 +129,9 @@ impl Body {
 /// lets feet and hands stay where they are held.
 fn torso(stature: f64, moment: &Moment, ankles: [DVec2; 2], grip: DVec2) -> (DVec2, DVec2) {
     let stretch = (moment.reach / stature - 0.343) / 0.2;
-    let tilt = 0.85 - 0.35 * stretch.clamp(0.0, 1.0) - moment.lean;
+    let tilt = 0.62 - 0.25 * stretch.clamp(0.0, 1.0) - moment.lean;
     let up = DVec2::from_angle(std::f64::consts::FRAC_PI_2 - tilt);
-    let mut hip = moment.rider - up * (0.1 * stature) + up.perp() * (0.045 * stature);
+    let mut hip = moment.rider - up * (0.13 * stature) + up.perp() * (0.045 * stature);
     let mut shoulder = hip + up * (TORSO * stature);
     let leg = (THIGH + SHANK) * stature * STRETCH;
     let arm = (UPPER_ARM + FOREARM) * stature * STRETCH;
