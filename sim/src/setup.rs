@@ -45,8 +45,17 @@ pub struct Ridden {
 /// Every fault of the plan, or that it has no such rider.
 pub fn ride_plan(plan: &Plan, rider: usize) -> Result<Ridden, Vec<Fault>> {
     let profile = Profile::build(plan)?;
-    let planned = plan.riders.get(rider).ok_or_else(|| {
-        // The plan is sound, so it has riders, and few.
+    let mount = mount(self::rider(plan, rider)?, &plan.weather);
+    let run = ride::ride(&profile, &mount, start_speed(plan), &Accuracy::default());
+    Ok(Ridden { profile, run })
+}
+
+/// One of a plan's riders.
+///
+/// # Errors
+/// That the plan has no such rider.
+pub fn rider(plan: &Plan, rider: usize) -> Result<&Planned, Vec<Fault>> {
+    plan.riders.get(rider).ok_or_else(|| {
         vec![Fault {
             field: "rider".to_owned(),
             given: Some(rider as f64),
@@ -55,10 +64,7 @@ pub fn ride_plan(plan: &Plan, rider: usize) -> Result<Ridden, Vec<Fault>> {
             quantity: Quantity::Count,
             why: "the plan has no such rider; the first is number 0".to_owned(),
         }]
-    })?;
-    let mount = mount(planned, &plan.weather);
-    let run = ride::ride(&profile, &mount, start_speed(plan), &Accuracy::default());
-    Ok(Ridden { profile, run })
+    })
 }
 
 /// Speed at the start of the line, m/s.
