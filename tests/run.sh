@@ -13,6 +13,9 @@ install_what_is_missing() {
   command -v cc >/dev/null || missing+=(gcc libc6-dev)
   command -v chromium >/dev/null || missing+=(chromium)
   command -v chromedriver >/dev/null || missing+=(chromium-driver)
+  command -v firefox-esr >/dev/null || missing+=(firefox-esr)
+  command -v WebKitWebDriver >/dev/null || missing+=(webkit2gtk-driver)
+  command -v Xvfb >/dev/null || missing+=(xvfb)
   if [ ${#missing[@]} -gt 0 ]; then
     local root=()
     [ "$(id -u)" -eq 0 ] || root=(sudo)
@@ -20,6 +23,10 @@ install_what_is_missing() {
       "${root[@]}" env DEBIAN_FRONTEND=noninteractive \
         apt-get install -y --no-install-recommends "${missing[@]}" || return 1
   fi
+  # Debian has no driver for its Firefox. Built apart from our own folder, it outlives a clean one.
+  command -v geckodriver >/dev/null ||
+    CARGO_TARGET_DIR=${XDG_CACHE_HOME:-$HOME/.cache}/carryline/geckodriver \
+      cargo install geckodriver --locked --quiet || return 1
   # The toolchain file names compiler, components and target; rustup brings what is not there.
   rustup target add wasm32-unknown-unknown
 }

@@ -3,19 +3,22 @@
 import init, { open as openLink } from "./carryline.js";
 import { state, open, edit, rewrite, onChange } from "./state.js";
 import { keepSystem, usualSystem } from "./units.js";
-import { damaged, broken } from "./words.js";
+import { damaged, broken, otherModel, model } from "./words.js";
 import { startDrawing } from "./parts/drawing.js";
 import { startControls } from "./parts/controls.js";
 import { startLips } from "./parts/lips.js";
 import { startPlan } from "./parts/plan.js";
 import { startFaults } from "./parts/faults.js";
+import { startSpread } from "./parts/spread.js";
 import { startShare, isOwnAddress } from "./parts/share.js";
 import { say } from "./parts/message.js";
 
 function openAddress() {
-  const { plan, trouble } = openLink(location.hash);
+  const { plan, trouble, other_model: made } = openLink(location.hash);
   open(plan);
-  say(trouble ? damaged(trouble) : "");
+  if (trouble) say(damaged(trouble));
+  else say(made == null ? "" : otherModel(made, state.story?.model));
+  if (state.story) document.getElementById("model").textContent = model(state.story.model);
 }
 
 function startName() {
@@ -49,6 +52,7 @@ async function start() {
   startDrawing();
   startControls();
   startShare();
+  startSpread();
   openAddress();
   window.addEventListener("hashchange", () => {
     if (!isOwnAddress()) openAddress();

@@ -46,6 +46,15 @@ export const wheels = (rear, rearShort, front, frontShort) => {
   const first = rearShort === frontShort ? "" : ` ${where(rearShort)} it`;
   return `rear wheel ${rear}${first}, front ${front} ${where(frontShort)} the knuckle`;
 };
+// A speed's range, both ends written out, the unit behind the second.
+export const range = (slowest, fastest, unit) => `${slowest} to ${fastest} ${unit}`;
+// What becomes of a jump where the things nobody knows well are a little off.
+export const tries = ({ tried, left, clean, short, far, crashed }) => {
+  if (clean === tried) return `Still clean in all ${tried} what-ifs.`;
+  const other = { short, long: far, "a crash": crashed, "never there": tried - left };
+  const rest = Object.entries(other).flatMap(([what, count]) => (count ? `${what} in ${count}` : []));
+  return `Clean in ${clean} of ${tried} what-ifs${rest.length ? `; ${rest.join(", ")}` : ""}.`;
+};
 export const seconds = (s) => `${s.toFixed(2)} s`;
 export const degrees = (rad) => `${Math.round((rad * 180) / Math.PI)}°`;
 
@@ -96,6 +105,11 @@ export const share = {
 };
 
 export const damaged = (why) => `The link did not work: ${why}. Here is the demo line instead.`;
+export const otherModel = (made, now) =>
+  made < now
+    ? `This link was made with ride model ${made}. Here it is ridden with model ${now}: the speeds may differ from those its sender saw.`
+    : `This link was made with a newer ride model (${made}); this page has model ${now}. Load the page again to get the newer one.`;
+export const model = (version) => `Ride model ${version}`;
 export const broken = "The page could not start. Load it again.";
 
 export const act = {

@@ -21,6 +21,7 @@
 pub mod constants;
 pub mod error;
 pub mod judge;
+pub mod limits;
 pub mod link;
 pub mod num;
 pub mod plan;

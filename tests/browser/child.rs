@@ -2,8 +2,13 @@
 
 use anyhow::{Context, Result, bail};
 use std::io::{BufRead, BufReader};
+use std::net::TcpStream;
 use std::process::{Child, Command, Stdio};
 use std::thread;
+use std::time::{Duration, Instant};
+
+/// How long a program may take to answer.
+const PATIENCE: Duration = Duration::from_secs(10);
 
 /// A running program; dropping it ends it.
 pub struct Running(Child);
@@ -31,6 +36,24 @@ impl Running {
             said.push('\n');
         }
         bail!("{command:?} ended and said only: {said}")
+    }
+
+    /// Starts a program that says nothing, and waits until it answers on its port.
+    pub fn silent(command: &mut Command, port: u16) -> Result<Self> {
+        let child = command
+            .stdin(Stdio::null())
+            .stdout(Stdio::null())
+            .spawn()
+            .with_context(|| format!("cannot start {command:?}"))?;
+        let running = Self(child);
+        let begun = Instant::now();
+        while TcpStream::connect(("127.0.0.1", port)).is_err() {
+            if begun.elapsed() > PATIENCE {
+                bail!("{command:?} does not answer on port {port}");
+            }
+            thread::sleep(Duration::from_millis(50));
+        }
+        Ok(running)
     }
 }
 

@@ -1,14 +1,14 @@
-//! What every case stands on: the served page, and a driver that opens browsers.
+//! What every case stands on: the served page, and drivers that open browsers.
 
 use super::child::Running;
+use super::drivers::Drivers;
+use super::engine::Engine;
 use super::page::Page;
-use anyhow::{Context, Result};
+use anyhow::Result;
 use std::env;
-use std::path::Path;
 use std::process::Command;
 use tempfile::TempDir;
 use thirtyfour::prelude::*;
-use thirtyfour::{ChromeCapabilities, ChromiumLikeCapabilities, LoggingPrefsLogLevel};
 use tokio::runtime::{self, Runtime};
 
 /// The screen a page is opened on.
@@ -30,33 +30,25 @@ impl Screen {
     }
 }
 
-/// The served page and the driver, both ended when this is dropped.
+/// The served page and the drivers, all ended when this is dropped.
 pub struct Ground {
     _host: Running,
-    _driver: Running,
-    driver: String,
+    drivers: Drivers,
     runtime: Runtime,
     /// Address of the page, ending in a stroke.
     pub address: String,
 }
 
 impl Ground {
-    /// Builds and serves the page as a visitor of the repository does, and starts the driver.
+    /// Builds and serves the page as a visitor of the repository does.
     pub fn start() -> Result<Self> {
         let (host, address) = Running::start(
             cargo().args(["run", "--release", "--quiet", "--", "--port", "0"]),
             |line| line.find("http://").map(|at| line[at..].trim().to_owned()),
         )?;
-        let mut driver = Command::new("chromedriver");
-        let (driver, port) = Running::start(driver.arg("--port=0"), |line| {
-            let words = line.split("started successfully on port ").nth(1)?;
-            words.trim_end_matches('.').parse::<u16>().ok()
-        })
-        .context("chromedriver is missing: `bash tests/run.sh` installs it")?;
         Ok(Self {
             _host: host,
-            _driver: driver,
-            driver: format!("http://127.0.0.1:{port}"),
+            drivers: Drivers::default(),
             runtime: runtime::Builder::new_current_thread()
                 .enable_all()
                 .build()?,
@@ -64,21 +56,33 @@ impl Ground {
         })
     }
 
-    /// Opens the page in a new browser with an empty profile, at `tail` behind its address, and
-    /// does something there. Whatever it does, the console stays free of errors and no other host
-    /// is asked for anything.
+    /// Opens the page in Chromium, with all that [`Ground::visit_in`] promises.
     pub fn visit<T>(
         &self,
         screen: Screen,
         tail: &str,
         case: impl AsyncFnOnce(&Page) -> Result<T>,
     ) -> Result<T> {
+        self.visit_in(Engine::Chromium, screen, tail, case)
+    }
+
+    /// Opens the page in a new browser with an empty profile, at `tail` behind its address, and
+    /// does something there. Whatever it does, the console stays free of errors and no other host
+    /// is asked for anything.
+    pub fn visit_in<T>(
+        &self,
+        engine: Engine,
+        screen: Screen,
+        tail: &str,
+        case: impl AsyncFnOnce(&Page) -> Result<T>,
+    ) -> Result<T> {
         let profile = TempDir::new()?;
+        let driver = self.drivers.of(engine)?;
         self.runtime.block_on(async {
-            let capabilities = capabilities(screen, profile.path())?;
-            let driver = WebDriver::new(&self.driver, capabilities).await?;
+            let capabilities = engine.capabilities(screen, profile.path())?;
+            let driver = WebDriver::new(&driver, capabilities).await?;
             let visited = driver.run_and_quit(async |driver| {
-                let page = Page::open(driver, &self.address, tail).await?;
+                let page = Page::open(driver, engine, &self.address, tail).await?;
                 let done = case(&page).await;
                 let clean = page.check_clean().await;
                 // A broken console explains a broken case better than the case itself does.
@@ -94,36 +98,6 @@ impl Ground {
             })
         })
     }
-}
-
-fn capabilities(screen: Screen, profile: &Path) -> Result<ChromeCapabilities> {
-    let mut capabilities = DesiredCapabilities::chrome();
-    let (width, height) = screen.size();
-    for argument in [
-        "--headless",
-        "--no-sandbox",
-        "--disable-gpu",
-        "--disable-quic",
-        "--no-first-run",
-        "--disable-background-networking",
-        "--disable-component-update",
-        "--disable-sync",
-        // A request to any other host fails, and says so in the console.
-        "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
-        &format!("--user-data-dir={}", profile.display()),
-    ] {
-        capabilities.add_arg(argument)?;
-    }
-    // A window cannot be made as narrow as a phone, and is less high than asked for.
-    let phone = screen == Screen::Phone;
-    let ratio = if phone { 2 } else { 1 };
-    let metrics = serde_json::json!({
-        "width": width, "height": height, "pixelRatio": ratio, "mobile": phone, "touch": phone,
-    });
-    let screen = serde_json::json!({ "deviceMetrics": metrics });
-    capabilities.add_experimental_option("mobileEmulation", screen)?;
-    capabilities.set_browser_log_level(LoggingPrefsLogLevel::All)?;
-    Ok(capabilities)
 }
 
 /// Cargo, in the repository.

@@ -1,10 +1,12 @@
-//! The page in a real browser: Chromium driven over WebDriver against the served page.
+//! The page in real browsers, driven over WebDriver against the served page.
 
+mod bits;
 mod editing;
 mod opening;
 mod screens;
 mod sharing;
 mod speeds;
+mod trust;
 
 use browser::Ground;
 use libtest_mimic::{Arguments, Failed, Trial};
@@ -13,7 +15,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 13] = [
+const CASES: [(&str, Case); 20] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -52,6 +54,25 @@ const CASES: [(&str, Case); 13] = [
         "editing::features_come_and_go",
         editing::features_come_and_go,
     ),
+    (
+        "trust::every_speed_has_its_range",
+        trust::every_speed_has_its_range,
+    ),
+    (
+        "trust::a_change_gets_ranges_of_its_own",
+        trust::a_change_gets_ranges_of_its_own,
+    ),
+    (
+        "trust::a_link_of_another_model_says_so",
+        trust::a_link_of_another_model_says_so,
+    ),
+    (
+        "trust::the_limits_are_one_tap_away",
+        trust::the_limits_are_one_tap_away,
+    ),
+    ("bits::in_chromium", bits::in_chromium),
+    ("bits::in_firefox", bits::in_firefox),
+    ("bits::in_webkit", bits::in_webkit),
     ("screens::phone", screens::phone),
     ("screens::desk", screens::desk),
 ];

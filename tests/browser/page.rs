@@ -1,5 +1,6 @@
 //! One opened page.
 
+use super::engine::Engine;
 use anyhow::{Context, Result, ensure};
 use serde::de::DeserializeOwned;
 use std::fs;
@@ -9,18 +10,31 @@ use thirtyfour::prelude::*;
 /// How long something on the page may take to come true.
 const PATIENCE: Duration = Duration::from_secs(10);
 
+/// How much of a script that failed is told, in characters.
+const LEGIBLE: usize = 300;
+
 /// An opened page.
 pub struct Page {
     driver: WebDriver,
+    engine: Engine,
     address: String,
 }
 
 impl Page {
     /// Opens the page and waits until it is ready.
-    pub(crate) async fn open(driver: WebDriver, address: &str, tail: &str) -> Result<Self> {
+    pub(crate) async fn open(
+        driver: WebDriver,
+        engine: Engine,
+        address: &str,
+        tail: &str,
+    ) -> Result<Self> {
         driver.goto(format!("{address}{tail}")).await?;
         let address = address.to_owned();
-        let page = Self { driver, address };
+        let page = Self {
+            driver,
+            engine,
+            address,
+        };
         page.wait_for(
             "the page to start",
             "document.documentElement.dataset.ready",
@@ -32,7 +46,7 @@ impl Page {
     /// The value of a script's `return`.
     pub async fn ask<T: DeserializeOwned>(&self, script: &str) -> Result<T> {
         let answer = self.driver.execute(script, Vec::new()).await;
-        let answer = answer.with_context(|| script.to_owned())?;
+        let answer = answer.with_context(|| script.chars().take(LEGIBLE).collect::<String>())?;
         Ok(answer.convert()?)
     }
 
@@ -117,11 +131,13 @@ impl Page {
         Ok(())
     }
 
-    /// No error in the console, no request to another host.
+    /// No error in the console, where the driver lets it be read; no request to another host.
     pub(crate) async fn check_clean(&self) -> Result<()> {
-        let log = self.driver.browser_log().await?;
-        let errors: Vec<_> = log.iter().filter(|entry| entry.level == "SEVERE").collect();
-        ensure!(errors.is_empty(), "errors in the console: {errors:#?}");
+        if self.engine == Engine::Chromium {
+            let log = self.driver.browser_log().await?;
+            let errors: Vec<_> = log.iter().filter(|entry| entry.level == "SEVERE").collect();
+            ensure!(errors.is_empty(), "errors in the console: {errors:#?}");
+        }
         let script = "return performance.getEntriesByType('resource').map(e => e.name)";
         let asked: Vec<String> = self.ask(script).await?;
         let others: Vec<_> = asked

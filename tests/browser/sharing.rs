@@ -5,6 +5,9 @@ use browser::{Ground, Page, Screen};
 
 /// All that a visitor can read of a line: its name, its features and the table.
 async fn read(page: &Page) -> Result<Vec<String>> {
+    // The ranges follow the ride.
+    let known = "!document.documentElement.dataset.working";
+    page.wait_for("the ranges", known).await?;
     let mut all: Vec<String> = vec![
         page.ask("return document.getElementById('plan-name').value")
             .await?,
@@ -89,9 +92,9 @@ pub fn a_reload_keeps_the_line(ground: &Ground) -> Result<()> {
         page.fill("[data-field$='lip.height'] input", "0.5").await?;
         page.wait_for("the address to follow", "location.hash.length > 50")
             .await?;
-        let before = page.texts("#lips tbody td").await?;
+        let before = read(page).await?;
         page.reload().await?;
-        let after = page.texts("#lips tbody td").await?;
+        let after = read(page).await?;
         ensure!(before == after, "before {before:?}, after {after:?}");
         Ok(())
     })

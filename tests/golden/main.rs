@@ -66,3 +66,19 @@ fn compiled_without_optimisation() {
 fn compiled_for_release() {
     assert_eq!(differing("for release", &by_example("release")), 0);
 }
+
+#[test]
+fn a_bit_changed_anywhere_shows() {
+    let run = sim::setup::ride_plan(&sim::plan::demo(), 0)
+        .expect("it is sound")
+        .run;
+    let mut other = run.clone();
+    assert_eq!(run.digest(), other.digest());
+    let middle = other.samples.len() / 2;
+    let head = &mut other.samples[middle].head;
+    *head = f64::from_bits(head.to_bits() ^ 1);
+    assert_ne!(run.digest(), other.digest());
+    let mut other = run.clone();
+    other.events[0].x = f64::from_bits(other.events[0].x.to_bits() ^ 1);
+    assert_ne!(run.digest(), other.digest());
+}

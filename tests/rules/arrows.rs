@@ -31,6 +31,7 @@ const SIM: &[May] = &[
         ],
     ),
     ("link", &["constants", "plan"]),
+    ("limits", &[]),
 ];
 
 const WEB: &[May] = &[("host", &[]), ("scene", &[]), ("paint", &["scene"])];

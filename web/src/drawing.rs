@@ -54,13 +54,15 @@ impl Drawing {
     }
 
     /// From now on this ride is shown, with what the page writes on it; the one shown so far is
-    /// kept as the one before.
+    /// kept as the one before. Without a ride only the writing changes.
     ///
     /// # Errors
     /// Where the labels are none.
-    pub fn show(&mut self, riding: Riding, labels: JsValue) -> Result<(), JsValue> {
+    pub fn show(&mut self, riding: Option<Riding>, labels: JsValue) -> Result<(), JsValue> {
         self.labels = from_page(labels)?;
-        self.before = self.shown.replace(riding.into_picture());
+        if let Some(riding) = riding {
+            self.before = self.shown.replace(riding.into_picture());
+        }
         self.pencil.take_colours()
     }
 

@@ -1,4 +1,4 @@
-//! The simulator in the browser: ten functions that the page calls, and nothing else.
+//! The simulator in the browser: the functions that the page calls, and nothing else.
 
 mod convert;
 mod drawing;
@@ -12,6 +12,7 @@ pub use drawing::Drawing;
 use convert::{from_page, to_page};
 use js_sys::{Float64Array, Reflect};
 use serde::Serialize;
+use sim::constants::MODEL_VERSION;
 use sim::error::Quantity;
 use sim::plan::{self, Plan};
 use sim::units::{self, System};
@@ -19,11 +20,14 @@ use sim::{link, setup};
 use story::Story;
 use wasm_bindgen::prelude::*;
 
-/// A plan and, where the link it came in is no good, why.
+/// A plan and what there is to say of the link it came in.
 #[derive(Serialize)]
 struct Opened {
     plan: Plan,
+    /// Why the link is no good, where it is not.
     trouble: Option<String>,
+    /// The model that the link was made with, where it is another than this one.
+    other_model: Option<u16>,
 }
 
 /// A quantity as the reader sees it.
@@ -43,21 +47,29 @@ struct Written {
 pub fn open(fragment: &str) -> JsValue {
     panic::tell_console();
     let text = fragment.trim_start_matches('#');
-    let decoded = if text.is_empty() {
-        Ok(plan::demo())
+    let opened = if text.is_empty() {
+        Opened::demo(None)
     } else {
-        link::decode(text).map(|decoded| decoded.plan)
+        match link::decode(text) {
+            Ok(decoded) => Opened {
+                plan: decoded.plan,
+                trouble: None,
+                other_model: Some(decoded.model_version).filter(|&made| made != MODEL_VERSION),
+            },
+            Err(error) => Opened::demo(Some(error.to_string())),
+        }
     };
-    to_page(&match decoded {
-        Ok(plan) => Opened {
-            plan,
-            trouble: None,
-        },
-        Err(error) => Opened {
+    to_page(&opened)
+}
+
+impl Opened {
+    fn demo(trouble: Option<String>) -> Self {
+        Self {
             plan: plan::demo(),
-            trouble: Some(error.to_string()),
-        },
-    })
+            trouble,
+            other_model: None,
+        }
+    }
 }
 
 /// The part of an address after `#` that holds a plan, given as a plan file.
@@ -89,6 +101,19 @@ pub fn ride(plan: &str) -> Result<Riding, JsValue> {
         Some(picture) => Ok(Riding { picture, story }),
         None => Err(JsValue::from_str("nobody rides")),
     }
+}
+
+/// What may become of each jump where the plan's inputs are a little off: see [`sim::judge::Spread`].
+/// Takes as long as some twenty rides.
+///
+/// # Errors
+/// Every fault of the plan, as an array.
+#[wasm_bindgen]
+pub fn spread(plan: &str) -> Result<JsValue, JsValue> {
+    let spreads = sim::judge::spreads(&plan_from(plan)?, 0);
+    spreads
+        .map(|s| to_page(&s))
+        .map_err(|faults| to_page(&faults))
 }
 
 fn plan_from(text: &str) -> Result<Plan, JsValue> {

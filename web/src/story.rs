@@ -1,6 +1,7 @@
 //! What the page tells of a ride: plain data in SI units, angles in radians.
 
 use serde::Serialize;
+use sim::constants::MODEL_VERSION;
 use sim::ride::{Event, Outcome, Sample};
 use sim::setup::Ridden;
 
@@ -21,6 +22,10 @@ pub struct Feature {
 pub struct Story {
     /// How long it lasts, s.
     pub duration: f64,
+    /// Version of the model it was ridden with.
+    pub model: u16,
+    /// A checksum of every bit of it, as sixteen hexadecimal digits.
+    pub digest: String,
     /// How it ended.
     pub outcome: Outcome,
     /// What happened, in order.
@@ -46,6 +51,8 @@ impl Story {
         });
         Self {
             duration: run.samples.last().map_or(0.0, |s| s.t),
+            model: MODEL_VERSION,
+            digest: format!("{:016x}", run.digest()),
             outcome: run.outcome,
             events: run.events.clone(),
             features: features.collect(),

@@ -45,8 +45,10 @@ function fit() {
 
 function labels() {
   const speeds = state.story.jumps.map((j) => (j.speed == null ? "–" : apart(j.speed, "speed")[0]));
-  const unit = apart(0, "speed")[1];
-  return { features: names(state.good), speeds, unit };
+  const [, unit] = apart(0, "speed");
+  const end = (speed) => apart(speed, "speed")[0];
+  const ranges = (state.spreads ?? []).map((s) => (s.slowest == null ? "" : `${end(s.slowest)}–${end(s.fastest)}`));
+  return { features: names(state.good), speeds, ranges, unit };
 }
 
 function take(restart) {
@@ -141,7 +143,8 @@ export function startDrawing() {
   startHand();
   onChange((what) => {
     if (what === "plan" || what === "structure" || what === "name") take(what !== "name");
-    if (what === "chosen") repaint();
+    if (what === "spread") drawing.show(undefined, labels());
+    if (what === "chosen" || what === "spread") repaint();
   });
   requestAnimationFrame(frame);
 }

@@ -41,6 +41,12 @@ function landing(jump) {
   return words.wheels(length(rear), rear < -NOUGHT, length(front), front < -NOUGHT);
 }
 
+/** The range of a lip's speed; nothing until it is known. */
+function range(spread) {
+  if (spread?.slowest == null) return "";
+  return words.range(apart(spread.slowest, "speed")[0], ...apart(spread.fastest, "speed"));
+}
+
 /** How a jump went, in words. */
 function how(jump) {
   const past = jump.rear_past_knuckle;
@@ -50,6 +56,13 @@ function how(jump) {
     caution.className = "caution";
     caution.textContent = words.hard(shown(jump.fall_height, "length"));
     content.push(caution);
+  }
+  const spread = state.spreads?.[jump.lip];
+  if (spread) {
+    const tries = document.createElement("span");
+    tries.className = "tries";
+    tries.textContent = words.tries(spread);
+    content.push(tries);
   }
   return content;
 }
@@ -70,6 +83,7 @@ function row(jump, name) {
   tr.append(th);
   const maybe = (value, text) => (value == null ? NOTHING : text(value));
   cell(tr, "speed", ...figure(jump.speed));
+  cell(tr, "range", range(state.spreads?.[jump.lip]));
   cell(tr, "exit", maybe(jump.exit_angle, words.degrees));
   cell(tr, "airtime", maybe(jump.airtime, words.seconds));
   cell(tr, "landing", landing(jump));
@@ -112,6 +126,6 @@ function show() {
 
 export function startLips() {
   onChange((what) => {
-    if (state.story && (what === "plan" || what === "structure")) show();
+    if (state.story && ["plan", "structure", "spread"].includes(what)) show();
   });
 }

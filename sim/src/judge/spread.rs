@@ -57,6 +57,8 @@ pub struct Spread {
     pub clean: usize,
     /// How many come up short of the landing or on its knuckle.
     pub short: usize,
+    /// How many land deep or past the slope.
+    pub far: usize,
     /// How many crash at this jump.
     pub crashed: usize,
 }
@@ -109,6 +111,7 @@ impl Spread {
             left: 0,
             clean: 0,
             short: 0,
+            far: 0,
             crashed: 0,
         }
     }
@@ -124,6 +127,7 @@ impl Spread {
         self.left += usize::from(left);
         self.clean += usize::from(how == How::Clean);
         self.short += usize::from(matches!(how, How::Short | How::Knuckle));
+        self.far += usize::from(matches!(how, How::Deep | How::Past));
         self.crashed += usize::from(how == How::Crashed);
     }
 }
@@ -149,6 +153,7 @@ mod tests {
                 assert!(low < v && v < high, "{low} {v} {high}");
                 assert!(high - low > 0.02 * v && high - low < 0.5 * v);
                 assert_eq!(s.tried, 16);
+                assert_eq!(s.tried, s.clean + s.short + s.far + s.crashed);
             }
         }
     }

@@ -53,8 +53,14 @@ pub struct Decoded {
 ///
 /// A plan far larger than any that can be ridden gives a text that [`decode`] refuses as too long.
 pub fn encode(plan: &Plan) -> String {
+    encode_with(plan, MODEL_VERSION)
+}
+
+/// The text as a program with another version of the model makes it: for a plan that is passed on
+/// with the version it was made with, and to try what is said of such a link.
+pub fn encode_with(plan: &Plan, model_version: u16) -> String {
     let mut bits = BitWriter::new(Vec::new());
-    (MODEL_VERSION.put(&mut bits))
+    (model_version.put(&mut bits))
         .and_then(|()| plan.put(&mut bits))
         .and_then(|()| bits.byte_align())
         .expect("memory takes every bit");

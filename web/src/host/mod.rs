@@ -2,5 +2,6 @@
 
 pub mod args;
 pub mod assets;
+mod limits;
 pub mod serve;
 pub mod site;

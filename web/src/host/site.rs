@@ -1,5 +1,6 @@
 //! Assembles the page: the simulator as wasm, its bindings, and the files in `www`.
 
+use super::limits;
 use anyhow::{Context, Result, bail};
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -28,7 +29,10 @@ pub fn build_into(out: &Path) -> Result<()> {
         .out_name("carryline")
         .generate(out)
         .context("cannot make the bindings")?;
-    copy_folder(&repository().join("www"), out)
+    copy_folder(&repository().join("www"), out)?;
+    let limits = out.join("limits.html");
+    fs::write(&limits, limits::page(sim::limits::TEXT))
+        .with_context(|| format!("cannot write {}", limits.display()))
 }
 
 fn repository() -> PathBuf {

@@ -12,6 +12,7 @@ use sim::profile::Profile;
 struct Type {
     figure: f64,
     figure_depth: f64,
+    range: f64,
     name: f64,
     name_depth: f64,
 }
@@ -22,14 +23,16 @@ impl Type {
             View::Follow => Self {
                 figure: 32.0,
                 figure_depth: 46.0,
+                range: 13.0,
                 name: 13.0,
                 name_depth: 66.0,
             },
             View::Whole => Self {
                 figure: 21.0,
                 figure_depth: 36.0,
+                range: 12.0,
                 name: 12.0,
-                name_depth: 52.0,
+                name_depth: 64.0,
             },
         }
     }
@@ -59,11 +62,21 @@ pub fn speeds(profile: &Profile, view: View, strip: &Strip, sheet: &mut Sheet) {
         if view == View::Whole {
             // Close together, figures have no room for their unit.
             sheet.text(Ink::Figure, sizes.figure, base, Align::Middle, figure);
+            let below = base + DVec2::new(0.0, sizes.range);
+            sheet.text(
+                Ink::Name,
+                sizes.range,
+                below,
+                Align::Middle,
+                Label::Range(i),
+            );
             continue;
         }
         let beside = base + DVec2::new(4.0, 0.0);
         sheet.text(Ink::Figure, sizes.figure, base, Align::Left, figure);
-        sheet.text(Ink::Name, 13.0, beside, Align::Right, unit);
+        sheet.text(Ink::Name, sizes.range, beside, Align::Right, unit);
+        let above = beside - DVec2::new(0.0, 1.1 * sizes.range);
+        sheet.text(Ink::Name, sizes.range, above, Align::Right, Label::Range(i));
     }
 }
 

@@ -9,6 +9,7 @@ use serde::Deserialize;
 pub struct Labels {
     features: Vec<String>,
     speeds: Vec<String>,
+    ranges: Vec<String>,
     unit: String,
 }
 
@@ -22,6 +23,7 @@ impl Labels {
         let text = match label {
             Label::Feature(i) => self.features.get(i),
             Label::Speed(i) => self.speeds.get(i),
+            Label::Range(i) => self.ranges.get(i),
             Label::Unit => Some(&self.unit),
         };
         text.map_or("", String::as_str)

@@ -69,7 +69,9 @@ pub enum Label {
     Feature(usize),
     /// The speed at a lip, the figure alone.
     Speed(usize),
-    /// The unit of that speed.
+    /// The range that this speed may lie in.
+    Range(usize),
+    /// The unit of both.
     Unit,
 }
 

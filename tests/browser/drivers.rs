@@ -1,0 +1,94 @@
+//! The drivers that open browsers, each started when it is first needed.
+
+use super::child::Running;
+use super::engine::Engine;
+use anyhow::{Context, Result};
+use std::net::TcpListener;
+use std::process::Command;
+use std::sync::Mutex;
+
+/// The drivers that run, with their addresses; all ended when this is dropped.
+#[derive(Default)]
+pub struct Drivers(Mutex<Vec<Driver>>);
+
+struct Driver {
+    engine: Engine,
+    address: String,
+    _running: Vec<Running>,
+}
+
+impl Drivers {
+    /// The address of an engine's driver.
+    pub fn of(&self, engine: Engine) -> Result<String> {
+        let mut drivers = self
+            .0
+            .lock()
+            .map_err(|_| anyhow::anyhow!("a driver broke down"))?;
+        if let Some(driver) = drivers.iter().find(|d| d.engine == engine) {
+            return Ok(driver.address.clone());
+        }
+        let driver = match engine {
+            Engine::Chromium => chromium(),
+            Engine::Firefox => firefox(),
+            Engine::WebKit => webkit(),
+        }
+        .with_context(|| format!("no driver for {engine:?}: `bash tests/run.sh` installs it"))?;
+        let address = driver.address.clone();
+        drivers.push(driver);
+        Ok(address)
+    }
+}
+
+fn at(port: u16) -> String {
+    format!("http://127.0.0.1:{port}")
+}
+
+fn chromium() -> Result<Driver> {
+    let (running, port) = Running::start(Command::new("chromedriver").arg("--port=0"), |line| {
+        let words = line.split("started successfully on port ").nth(1)?;
+        words.trim_end_matches('.').parse::<u16>().ok()
+    })?;
+    Ok(Driver {
+        engine: Engine::Chromium,
+        address: at(port),
+        _running: vec![running],
+    })
+}
+
+fn firefox() -> Result<Driver> {
+    let mut geckodriver = Command::new("geckodriver");
+    let (running, port) = Running::start(geckodriver.arg("--port=0"), |line| {
+        let words = line.split("Listening on 127.0.0.1:").nth(1)?;
+        words.trim().parse::<u16>().ok()
+    })?;
+    Ok(Driver {
+        engine: Engine::Firefox,
+        address: at(port),
+        _running: vec![running],
+    })
+}
+
+/// WebKit has no way of running without a screen: it gets one that nobody sees.
+fn webkit() -> Result<Driver> {
+    // It says on its output which one it took.
+    let mut screen = Command::new("Xvfb");
+    screen.args(["-displayfd", "1", "-screen", "0", "1440x1000x24"]);
+    let (screen, display) = Running::start(&mut screen, |line| line.trim().parse::<u32>().ok())?;
+    let port = free_port()?;
+    let mut driver = Command::new("WebKitWebDriver");
+    driver
+        .arg(format!("--port={port}"))
+        .env("DISPLAY", format!(":{display}"))
+        // Its sandbox cannot be made by root; nothing but our own page is opened in it.
+        .env("WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS", "1");
+    let driver = Running::silent(&mut driver, port)?;
+    Ok(Driver {
+        engine: Engine::WebKit,
+        address: at(port),
+        _running: vec![driver, screen],
+    })
+}
+
+fn free_port() -> Result<u16> {
+    Ok(TcpListener::bind(("127.0.0.1", 0))?.local_addr()?.port())
+}
