@@ -68,7 +68,7 @@ install_what_is_missing || {
 }
 step format cargo fmt --all --check
 step lints cargo clippy --workspace --all-targets --quiet -- -D warnings
-step documentation env RUSTDOCFLAGS="-D warnings" cargo doc --workspace --no-deps --quiet
+step documentation env RUSTDOCFLAGS="-D warnings" cargo doc --workspace --no-deps --document-private-items --quiet
 step host cargo build --release --quiet
 tests tests cargo test --workspace --no-fail-fast -- --show-output
 

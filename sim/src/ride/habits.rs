@@ -8,17 +8,20 @@
 
 // --- On the ground.
 
-/// Rate at which the body returns to its path, rad/s, and its share of critical damping. Softer,
-/// the legs give way in a lip; stiffer, they copy every roller.
+/// Rate at which the body returns to its path, rad/s. Softer, the legs give way in a lip; stiffer,
+/// they copy every roller.
 pub const PATH_RATE: f64 = 12.36;
+/// Share of critical damping in that return.
 pub const PATH_DAMPING: f64 = 0.635;
 
-/// Rate at which the body returns to its place along the bike, rad/s, and its damping.
+/// Rate at which the body returns to its place along the bike, rad/s.
 pub const OVER_RATE: f64 = 15.4;
+/// Share of critical damping in that return.
 pub const OVER_DAMPING: f64 = 0.7;
 
-/// Rate at which the body returns to its attitude, rad/s, and its damping.
+/// Rate at which the body returns to its attitude, rad/s.
 pub const LEAN_RATE: f64 = 9.36;
+/// Share of critical damping in that return.
 pub const LEAN_DAMPING: f64 = 0.962;
 
 /// How far the body leans with the path's slope: 0 stays upright, 1 turns with the bike.
@@ -28,12 +31,13 @@ pub const LEAN_WITH_SLOPE: f64 = 0.54;
 /// limit every landing is met with the full push at once.
 pub const GENTLE: f64 = 6.96;
 
-/// Most push and pull of the legs, in body weights.
+/// Most push of the legs, in body weights.
 ///
 /// Peak forces of jumping and hopping children are 2.5 to 4 body weights (Lang et al. 2013, J.
 /// Musculoskelet. Neuronal Interact. 13:213, gives 2.5 for a two-legged jump); giving way, legs
-/// hold more than they push. Hands and feet pull only a little (common practice, no source).
+/// hold more than they push.
 pub const MOST_PUSH: f64 = 4.5;
+/// Most pull of hands and feet, in body weights: only a little (common practice, no source).
 pub const MOST_PULL: f64 = 0.6;
 
 /// Most force along the path, in body weights (common practice, no source).
@@ -79,9 +83,9 @@ pub const BEGIN_BACK: f64 = 2.5;
 /// Share of the load of riding the lip out that is left on the rear wheel once the front is off.
 pub const LOAD_LEFT: f64 = 0.7;
 
-/// How much of the needed shift of the body is made, and a shift added to it in wheelbases: the
-/// push makes up for the rest.
+/// How much of the needed shift of the body is made: the push makes up for the rest.
 pub const SHIFT_MADE: f64 = 0.44;
+/// A shift added to it, in wheelbases.
 pub const SHIFT_ADDED: f64 = 0.015;
 
 /// By how much of a wheelbase's turn of the lip the mass centre leaves flatter than the edge.
@@ -91,8 +95,9 @@ pub const FLATTER: f64 = 0.315;
 /// too late to make up for anything.
 pub const TOO_LATE: f64 = 0.3;
 
-/// Least push in the launch, in body weights, and the most, in pushes that would ride the lip out.
+/// Least push in the launch, in body weights.
 pub const LEAST_PUSH: f64 = 0.187;
+/// Most push in the launch, in pushes that would ride the lip out.
 pub const POP: f64 = 1.5;
 
 // --- The flight.
@@ -101,8 +106,9 @@ pub const POP: f64 = 1.5;
 /// steep lip leaves the nose high.
 pub const NOSE: f64 = -0.086;
 
-/// Shares of the landing's slope that the body's attitude and its place over the bike turn to.
+/// Share of the landing's slope that the body's attitude turns to.
 pub const LEAN_DOWN: f64 = 0.8;
+/// Share of the landing's slope that the body's place over the bike turns to.
 pub const SWING_DOWN: f64 = 0.9;
 
 /// Most that the body swings farther back or forward to use up turning, rad.
@@ -119,7 +125,7 @@ pub const SHORTEST: f64 = 0.06;
 
 // --- Pumping.
 
-/// How far behind evening the ground out a pumping rider's legs are, in wheelbases, and how much
-/// of it they do.
+/// How far behind evening the ground out a pumping rider's legs are, in wheelbases.
 pub const PUMP_BEHIND: f64 = 0.4;
+/// How much of evening the ground out a pumping rider's legs do.
 pub const PUMP: f64 = 1.0;

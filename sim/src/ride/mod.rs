@@ -1,4 +1,4 @@
-//! The rigid-body model that rides the ground. It knows masses and a profile, no feature names.
+#![doc = include_str!("model.md")]
 
 mod aim;
 mod digest;

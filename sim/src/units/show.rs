@@ -12,7 +12,7 @@ struct Fineness {
 
 /// The quantity with its unit, to the nearest step of [`step`]: `1.37 m` or `4' 6"`, `18.4 km/h`.
 ///
-/// What it writes, [`parse`](super::parse) reads, within half a step.
+/// What it writes, [`parse`] reads, within half a step.
 pub fn format(value: f64, quantity: Quantity, system: System) -> String {
     let Some(unit) = scale::usual(quantity, system) else {
         return String::new();
