@@ -2,22 +2,18 @@
 
 use super::forces::World;
 use super::state::{
-    E_ABSORBED, E_BRAKE, E_DRAG, E_PUT_IN, E_ROLL_FRONT, E_ROLL_REAR, E_SLIP, E_TURN, E_TYRES,
+    E_ABSORBED, E_BRAKE, E_DRAG, E_PUT_IN, E_ROLL_FRONT, E_ROLL_REAR, E_SLIP, E_TURN, E_TYRES, Y,
 };
 use super::step::Point;
 use crate::constants::GRAVITY;
 use serde::Serialize;
 
-/// Energy at the start and at the end, and all that was lost or put in between, J.
+/// What was lost and put in since the start, J.
 ///
-/// `start + put_in = end + rolling_rear + rolling_front + drag + tyres + slip + absorbed + brake +
-/// turn`, but for the error of the integration.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct Ledger {
-    /// Kinetic, spin, potential and stored energy at the start.
-    pub start: f64,
-    /// The same at the end.
-    pub end: f64,
+/// A landing has no entry of its own: what it takes is what `tyres`, `slip` and `absorbed` gain in
+/// it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
+pub struct Spent {
     /// Rolling resistance of the rear wheel, with half the bearings.
     pub rolling_rear: f64,
     /// Rolling resistance of the front wheel, with half the bearings.
@@ -36,16 +32,11 @@ pub struct Ledger {
     pub brake: f64,
     /// Worked against the press of turns.
     pub turn: f64,
-    /// Weight of rider and bike, N: a loss over it is a height of start ramp.
-    pub weight: f64,
 }
 
-impl Ledger {
-    pub(super) fn new(start: f64, world: &World, here: &Point) -> Self {
-        let y = &here.y;
+impl Spent {
+    pub(super) fn of(y: &Y) -> Self {
         Self {
-            start,
-            end: world.energy(y, &here.felt.wheels),
             rolling_rear: y[E_ROLL_REAR],
             rolling_front: y[E_ROLL_FRONT],
             drag: y[E_DRAG],
@@ -55,14 +46,44 @@ impl Ledger {
             put_in: y[E_PUT_IN],
             brake: y[E_BRAKE],
             turn: y[E_TURN],
+        }
+    }
+
+    /// All that was lost less what was put in, J: by so much the energy has sunk since the start.
+    pub fn net(&self) -> f64 {
+        let on_wheels = self.rolling_rear + self.rolling_front + self.tyres + self.slip;
+        on_wheels + self.drag + self.absorbed + self.brake + self.turn - self.put_in
+    }
+}
+
+/// Energy at the start and at the end, and all that was lost or put in between, J.
+///
+/// `start − end` is what [`Spent::net`] gives, but for the error of the integration.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Ledger {
+    /// Kinetic, spin, potential and stored energy at the start.
+    pub start: f64,
+    /// The same at the end.
+    pub end: f64,
+    /// What went between.
+    #[serde(flatten)]
+    pub spent: Spent,
+    /// Weight of rider and bike, N: a loss over it is a height of start ramp.
+    pub weight: f64,
+}
+
+impl Ledger {
+    pub(super) fn new(start: f64, world: &World, here: &Point) -> Self {
+        Self {
+            start,
+            end: world.energy(&here.y, &here.felt.wheels),
+            spent: Spent::of(&here.y),
             weight: world.m.mass() * GRAVITY,
         }
     }
 
-    /// What does not add up, J.
+    /// What does not add up at the end, J.
     pub fn residue(&self) -> f64 {
-        let lost = self.rolling_rear + self.rolling_front + self.drag + self.tyres + self.slip;
-        let spent = lost + self.absorbed + self.brake + self.turn;
-        self.start + self.put_in - self.end - spent
+        self.start - self.end - self.spent.net()
     }
 }

@@ -17,7 +17,7 @@ mod turning;
 mod tyre;
 mod watch;
 
-pub use ledger::Ledger;
+pub use ledger::{Ledger, Spent};
 pub use mount::{Legs, Mount};
 pub use run::{CrashKind, Event, EventKind, Outcome, Run, SAMPLE_STEP, Sample, Wheel};
 pub use step::Accuracy;
@@ -185,5 +185,6 @@ fn sample(world: &World, p: &Point) -> Sample {
         g: watch::load_on(m, p),
         reach: (rider - pose.middle).length(),
         head: world.energy(&p.y, &p.felt.wheels) / (m.mass() * GRAVITY),
+        spent: Spent::of(&p.y),
     }
 }

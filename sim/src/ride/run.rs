@@ -1,6 +1,6 @@
 //! What a ride leaves behind: an even trace, and what happened when.
 
-use super::Ledger;
+use super::{Ledger, Spent};
 use serde::Serialize;
 
 /// Time between two samples of the trace, s.
@@ -39,8 +39,11 @@ pub struct Sample {
     pub g: f64,
     /// Distance from the middle between the axles to the rider's mass centre, m.
     pub reach: f64,
-    /// Total head: energy of rider and bike, wheel spin included, over their weight, m.
+    /// Total head: energy of rider and bike, wheel spin and pressed tyres included, over their
+    /// weight, m.
     pub head: f64,
+    /// Where the energy went until now: the start's less this is `head` times the weight.
+    pub spent: Spent,
 }
 
 impl Sample {
