@@ -48,7 +48,7 @@ pub struct Sample {
 
 impl Sample {
     /// Every value, in the order of the fields.
-    pub fn values(&self) -> [f64; 16] {
+    pub fn values(&self) -> [f64; 25] {
         // Taken apart, so that a field that is added cannot be forgotten here.
         let Self {
             t,
@@ -67,7 +67,19 @@ impl Sample {
             g,
             reach,
             head,
+            spent,
         } = *self;
+        let Spent {
+            rolling_rear,
+            rolling_front,
+            drag,
+            tyres,
+            slip,
+            absorbed,
+            put_in,
+            brake,
+            turn,
+        } = spent;
         [
             t,
             bike_x,
@@ -85,6 +97,15 @@ impl Sample {
             g,
             reach,
             head,
+            rolling_rear,
+            rolling_front,
+            drag,
+            tyres,
+            slip,
+            absorbed,
+            put_in,
+            brake,
+            turn,
         ]
     }
 }
