@@ -85,25 +85,19 @@ fn row(index: usize, lip: &LipEdge, run: &Run) -> JumpRow {
         fall_height: None,
         how: How::NotReached,
     };
-    let events = &run.events;
-    let left = |e: &Event| matches!(e.kind, EventKind::LipLeft { lip, .. } if lip == index);
-    let Some(at) = events.iter().position(left) else {
+    let Some(events) = lip_events(run, index) else {
         row.how = ended_on(lip, run);
         return row;
     };
-    if let EventKind::LipLeft {
-        speed, direction, ..
-    } = events[at].kind
-    {
-        row.speed = Some(speed);
-        row.direction = Some(direction);
-    }
-    let after = events[at + 1..]
-        .iter()
-        .take_while(|e| !matches!(e.kind, EventKind::LipLeft { .. }));
     let mut crashed = false;
-    for e in after {
+    for e in events {
         match e.kind {
+            EventKind::LipLeft {
+                speed, direction, ..
+            } => {
+                row.speed = Some(speed);
+                row.direction = Some(direction);
+            }
             EventKind::TouchedDown { .. } if row.airtime.is_none() => touched(&mut row, lip, e),
             EventKind::Crashed { .. } => crashed |= e.x < lip.landing_end.x + 1.0,
             _ => {}
@@ -116,6 +110,16 @@ fn row(index: usize, lip: &LipEdge, run: &Run) -> JumpRow {
         Some(past) => placed(past, lip),
     };
     row
+}
+
+/// From a lip's edge up to the next one's: what happened there, the edge passed first.
+pub(super) fn lip_events(run: &Run, index: usize) -> Option<&[Event]> {
+    let left = |e: &Event| matches!(e.kind, EventKind::LipLeft { .. });
+    let this = |e: &Event| matches!(e.kind, EventKind::LipLeft { lip, .. } if lip == index);
+    let from = run.events.iter().position(this)?;
+    let events = &run.events[from..];
+    let to = events[1..].iter().position(left);
+    Some(&events[..to.map_or(events.len(), |i| i + 1)])
 }
 
 fn touched(row: &mut JumpRow, lip: &LipEdge, event: &Event) {

@@ -1,7 +1,20 @@
 //! What a ride means to a builder: each jump told in the trade's words.
 
+mod change;
+mod cost;
+mod impact;
 mod jump;
+mod rollers;
 mod spread;
+mod suggest;
+mod test_day;
+mod window;
 
+pub use cost::{Cost, costs};
+pub use impact::{Impact, impacts};
 pub use jump::{How, JumpRow, jumps};
+pub use rollers::{Toll, tolls};
 pub use spread::{Spread, spreads};
+pub use suggest::{Lever, Suggestion, suggestions};
+pub use test_day::{Stops, TestDay, Trial, test_day};
+pub use window::{Window, window, windows};

@@ -37,6 +37,9 @@ const WIND: [f64; 2] = [-1.5, 1.5];
 /// (common practice, no source).
 const START: [f64; 2] = [-0.3, 0.3];
 
+/// The corner in which everything slows.
+pub(super) const SLOWEST: usize = 0;
+
 /// Every input at either end, in every combination.
 const CORNERS: usize = 1 << 4;
 
@@ -92,7 +95,7 @@ pub fn spreads(plan: &Plan, rider: usize) -> Result<Vec<Spread>, Vec<Fault>> {
 }
 
 /// Rider, bike, day and speed at the start with each input at the end that the bits of `i` say.
-fn corner(mount: &Mount, start: f64, i: usize) -> (Mount, f64) {
+pub(super) fn corner(mount: &Mount, start: f64, i: usize) -> (Mount, f64) {
     let end = |input: usize| (i >> input) & 1;
     let mut m = mount.clone();
     m.rolling = m.rolling.map(|c| c * ROLLING[end(0)]);

@@ -15,6 +15,7 @@ mod piece;
 mod query;
 mod roller;
 mod start_ramp;
+mod stretch;
 mod surveyed;
 #[cfg(test)]
 mod tests;

@@ -49,6 +49,36 @@ impl Spent {
         }
     }
 
+    /// Entry by entry, what `with` makes of this one's and the other's.
+    fn each(&self, other: &Self, with: impl Fn(f64, f64) -> f64) -> Self {
+        Self {
+            rolling_rear: with(self.rolling_rear, other.rolling_rear),
+            rolling_front: with(self.rolling_front, other.rolling_front),
+            drag: with(self.drag, other.drag),
+            tyres: with(self.tyres, other.tyres),
+            slip: with(self.slip, other.slip),
+            absorbed: with(self.absorbed, other.absorbed),
+            put_in: with(self.put_in, other.put_in),
+            brake: with(self.brake, other.brake),
+            turn: with(self.turn, other.turn),
+        }
+    }
+
+    /// This and another.
+    pub fn plus(&self, other: &Self) -> Self {
+        self.each(other, |a, b| a + b)
+    }
+
+    /// This without another: what was spent between two moments.
+    pub fn less(&self, earlier: &Self) -> Self {
+        self.each(earlier, |a, b| a - b)
+    }
+
+    /// So many times this.
+    pub fn scaled(&self, by: f64) -> Self {
+        self.each(self, |a, _| a * by)
+    }
+
     /// All that was lost less what was put in, J: by so much the energy has sunk since the start.
     pub fn net(&self) -> f64 {
         let on_wheels = self.rolling_rear + self.rolling_front + self.tyres + self.slip;
