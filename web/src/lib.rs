@@ -13,10 +13,10 @@ use convert::{from_page, to_page};
 use js_sys::{Float64Array, Reflect};
 use serde::Serialize;
 use sim::constants::MODEL_VERSION;
-use sim::error::Quantity;
+use sim::error::{Fault, Quantity};
 use sim::plan::{self, Plan};
 use sim::units::{self, System};
-use sim::{link, setup};
+use sim::{judge, link, setup};
 use story::Story;
 use wasm_bindgen::prelude::*;
 
@@ -81,7 +81,7 @@ pub fn link_to(plan: &str) -> Result<String, JsValue> {
     Ok(link::encode(&plan_from(plan)?))
 }
 
-/// A ride of a plan's first rider, with all that is told and drawn of it.
+/// The rides of a plan's riders, with all that is told and drawn of them.
 #[wasm_bindgen]
 pub struct Riding {
     picture: scene::Picture,
@@ -95,25 +95,40 @@ pub struct Riding {
 #[wasm_bindgen]
 pub fn ride(plan: &str) -> Result<Riding, JsValue> {
     let plan = plan_from(plan)?;
-    let ridden = setup::ride_plan(&plan, 0).map_err(|faults| to_page(&faults))?;
-    let story = Story::of(&ridden);
-    match scene::Picture::new(&plan, ridden) {
-        Some(picture) => Ok(Riding { picture, story }),
-        None => Err(JsValue::from_str("nobody rides")),
-    }
+    let rides: Result<Vec<_>, _> = (0..plan.riders.len())
+        .map(|rider| setup::ride_plan(&plan, rider))
+        .collect();
+    let rides = rides.map_err(|faults| to_page(&faults))?;
+    let story = Story::of(&plan, &rides).ok_or("nobody rides")?;
+    let picture = scene::Picture::new(&plan, rides).ok_or("nobody rides")?;
+    Ok(Riding { picture, story })
 }
 
-/// What may become of each jump where the plan's inputs are a little off: see [`sim::judge::Spread`].
-/// Takes as long as some twenty rides.
+/// One part of what can be found out of a plan by riding it again and again: `spreads`, `windows`,
+/// `tolls`, `suggestions` or `test_day` (see [`sim::judge`]). Each takes as long as some tens of rides.
 ///
 /// # Errors
-/// Every fault of the plan, as an array.
+/// Every fault of the plan, as an array; or that there is no such part.
 #[wasm_bindgen]
-pub fn spread(plan: &str) -> Result<JsValue, JsValue> {
-    let spreads = sim::judge::spreads(&plan_from(plan)?, 0);
-    spreads
-        .map(|s| to_page(&s))
-        .map_err(|faults| to_page(&faults))
+pub fn study(plan: &str, part: &str) -> Result<JsValue, JsValue> {
+    let plan = plan_from(plan)?;
+    let faults = |faults: Vec<Fault>| to_page(&faults);
+    Ok(match part {
+        "spreads" => to_page(&judge::spreads(&plan, 0).map_err(faults)?),
+        "windows" => to_page(&windows(&plan).map_err(faults)?),
+        "tolls" => to_page(&judge::tolls(&plan, 0)),
+        "suggestions" => to_page(&judge::suggestions(&plan, 0)),
+        "test_day" => to_page(&judge::test_day(&plan, 0)),
+        _ => return Err(JsValue::from_str("there is no such part")),
+    })
+}
+
+fn windows(plan: &Plan) -> Result<Vec<judge::Window>, Vec<Fault>> {
+    let ridden = setup::ride_plan(plan, 0)?;
+    let mount = setup::mount(setup::rider(plan, 0)?, &plan.weather);
+    let rows = judge::jumps(&ridden.profile, &ridden.run);
+    let speeds: Vec<_> = rows.iter().map(|row| row.speed).collect();
+    Ok(judge::windows(&ridden.profile, &mount, &speeds))
 }
 
 fn plan_from(text: &str) -> Result<Plan, JsValue> {

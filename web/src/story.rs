@@ -2,8 +2,10 @@
 
 use serde::Serialize;
 use sim::constants::MODEL_VERSION;
+use sim::judge::{self, Cost, Impact, JumpRow};
+use sim::plan::{Mount, Plan};
 use sim::ride::{Event, Outcome, Sample};
-use sim::setup::Ridden;
+use sim::setup::{self, Ridden};
 
 /// The columns of the trace, in order.
 pub const COLUMNS: [&str; 7] = ["t", "x", "z", "speed", "g", "head", "aloft"];
@@ -17,9 +19,28 @@ pub struct Feature {
     pub to: f64,
 }
 
-/// A ride.
+/// The ride of somebody beside the one whom the line is for.
+#[derive(Debug, Serialize)]
+pub struct Other {
+    /// Who rides.
+    pub label: String,
+    /// How it ended.
+    pub outcome: Outcome,
+    /// Mass of rider and bike, kg.
+    pub mass: f64,
+    /// Drag area over that mass, m²/kg: the less, the faster a rider arrives.
+    pub drag_share: f64,
+    /// The lips' jumps, in riding order.
+    pub jumps: Vec<JumpRow>,
+}
+
+/// A ride, and those of others beside it.
 #[derive(Debug, Serialize)]
 pub struct Story {
+    /// Mass of rider and bike, kg.
+    pub mass: f64,
+    /// Drag area over that mass, m²/kg.
+    pub drag_share: f64,
     /// How long it lasts, s.
     pub duration: f64,
     /// Version of the model it was ridden with.
@@ -33,7 +54,13 @@ pub struct Story {
     /// The features, in the plan's order; empty on a surveyed line.
     pub features: Vec<Feature>,
     /// The lips' jumps, in riding order.
-    pub jumps: Vec<sim::judge::JumpRow>,
+    pub jumps: Vec<JumpRow>,
+    /// How each landing is felt.
+    pub impacts: Vec<Impact>,
+    /// What each feature costs.
+    pub costs: Vec<Cost>,
+    /// The rides of the others.
+    pub others: Vec<Other>,
     /// Names of the trace's columns.
     pub columns: [&'static str; COLUMNS.len()],
     /// The trace, sample by sample.
@@ -42,25 +69,47 @@ pub struct Story {
 }
 
 impl Story {
-    /// The story of a ride.
-    pub fn of(ridden: &Ridden) -> Self {
+    /// The story of the rides of a plan's riders, in the plan's order; `None` where nobody rides.
+    pub fn of(plan: &Plan, rides: &[Ridden]) -> Option<Self> {
+        let (mount, ridden) = plan.riders.iter().zip(rides).next()?;
         let (profile, run) = (&ridden.profile, &ridden.run);
         let features = profile.spans.iter().map(|span| Feature {
             from: span.from.x,
             to: span.to.x,
         });
-        Self {
+        let m = setup::mount(mount, &plan.weather);
+        let others = plan.riders.iter().zip(rides).skip(1);
+        Some(Self {
+            mass: mass(mount),
+            drag_share: mount.rider.drag_area / mass(mount),
             duration: run.samples.last().map_or(0.0, |s| s.t),
             model: MODEL_VERSION,
             digest: format!("{:016x}", run.digest()),
             outcome: run.outcome,
             events: run.events.clone(),
             features: features.collect(),
-            jumps: sim::judge::jumps(profile, run),
+            jumps: judge::jumps(profile, run),
+            impacts: judge::impacts(profile, &m, run),
+            costs: judge::costs(profile, &m, run),
+            others: others.map(|(mount, ridden)| other(mount, ridden)).collect(),
             columns: COLUMNS,
             trace: run.samples.iter().flat_map(row).collect(),
-        }
+        })
     }
+}
+
+fn other(mount: &Mount, ridden: &Ridden) -> Other {
+    Other {
+        label: mount.label.clone(),
+        outcome: ridden.run.outcome,
+        mass: mass(mount),
+        drag_share: mount.rider.drag_area / mass(mount),
+        jumps: judge::jumps(&ridden.profile, &ridden.run),
+    }
+}
+
+fn mass(mount: &Mount) -> f64 {
+    mount.rider.mass + mount.bike.mass
 }
 
 fn row(s: &Sample) -> [f64; COLUMNS.len()] {

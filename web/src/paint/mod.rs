@@ -206,5 +206,7 @@ fn name(ink: Ink) -> &'static str {
         Ink::Rider => "--rider",
         Ink::Far => "--far",
         Ink::Pads => "--pads",
+        Ink::Pale => "--pale",
+        Ink::Energy => "--energy",
     }
 }

@@ -11,6 +11,7 @@ pub struct Labels {
     speeds: Vec<String>,
     ranges: Vec<String>,
     unit: String,
+    energy: String,
 }
 
 /// Width of a letter of a plain sans-serif, in heights of its type: ample, so that what is said
@@ -25,6 +26,7 @@ impl Labels {
             Label::Speed(i) => self.speeds.get(i),
             Label::Range(i) => self.ranges.get(i),
             Label::Unit => Some(&self.unit),
+            Label::Energy => Some(&self.energy),
         };
         text.map_or("", String::as_str)
     }

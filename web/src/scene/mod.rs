@@ -6,6 +6,7 @@
 mod bike;
 mod body;
 mod earth;
+mod energy;
 mod figures;
 mod flight;
 mod labels;

@@ -2,6 +2,7 @@
 
 use super::bike::Bike;
 use super::body::Body;
+use super::energy::Energy;
 use super::flight::Flights;
 use super::labels::Labels;
 use super::moment::Moment;
@@ -9,7 +10,7 @@ use super::sheet::{Ink, Sheet};
 use super::view::{self, Strip, View};
 use super::{earth, figures, land, wood};
 use glam::DVec2;
-use sim::plan::Plan;
+use sim::plan::{Mount, Plan};
 use sim::profile::{Profile, Span};
 use sim::ride::{SAMPLE_STEP, Sample};
 use sim::setup::Ridden;
@@ -31,23 +32,58 @@ pub struct Seen {
     pub chosen: Option<usize>,
 }
 
-/// A ride and the ground under it.
+/// One rider's ride.
 #[derive(Clone, Debug)]
-pub struct Picture {
-    profile: Profile,
+struct Rode {
     samples: Vec<Sample>,
     bike: Bike,
     stature: f64,
     flights: Flights,
+}
+
+impl Rode {
+    fn new(mount: &Mount, samples: Vec<Sample>) -> Self {
+        let wheel = mount.bike.wheel_radius();
+        Self {
+            bike: Bike::new(mount),
+            stature: mount.rider.stature,
+            flights: Flights::of(&samples, mount.bike.wheelbase, wheel),
+            samples,
+        }
+    }
+
+    fn draw(&self, time: f64, strip: &Strip, sheet: &mut Sheet) {
+        let moment = Moment::at(&self.samples, time);
+        let Some(moment) = moment.filter(|m| strip.holds(m.bike.x)) else {
+            return;
+        };
+        let at = self.bike.place(&moment);
+        let (pedals, grip) = (self.bike.pedals(&at), self.bike.grip(&at));
+        let body = Body::lay(self.stature, &moment, pedals, grip);
+        body.draw_far(strip, sheet);
+        self.bike.draw(&at, moment.turned, strip, sheet);
+        body.draw_near(strip, sheet);
+    }
+}
+
+/// The rides of a plan's riders and the ground under them.
+#[derive(Clone, Debug)]
+pub struct Picture {
+    profile: Profile,
+    /// Of the rider the line is for.
+    first: Rode,
+    /// Of the others.
+    others: Vec<Rode>,
+    energy: Energy,
     /// Running sum of the bike's height, for the calm view.
     heights: Vec<f64>,
 }
 
 impl Picture {
-    /// The picture of a plan's first rider's ride.
-    pub fn new(plan: &Plan, ridden: Ridden) -> Option<Self> {
-        let mount = plan.riders.first()?;
-        let Ridden { profile, run, .. } = ridden;
+    /// The picture of the rides of a plan's riders, in the plan's order.
+    pub fn new(plan: &Plan, rides: Vec<Ridden>) -> Option<Self> {
+        let mut rides = plan.riders.iter().zip(rides);
+        let (mount, Ridden { profile, run, .. }) = rides.next()?;
         let mut sum = 0.0;
         let heights = std::iter::once(0.0)
             .chain(run.samples.iter().map(|s| {
@@ -55,13 +91,11 @@ impl Picture {
                 sum
             }))
             .collect();
-        let wheel = mount.bike.wheel_radius();
         Some(Self {
-            bike: Bike::new(mount),
-            stature: mount.rider.stature,
-            flights: Flights::of(&run.samples, mount.bike.wheelbase, wheel),
+            energy: Energy::of(&profile, &run.samples),
+            first: Rode::new(mount, run.samples),
+            others: rides.map(|(m, r)| Rode::new(m, r.run.samples)).collect(),
             profile,
-            samples: run.samples,
             heights,
         })
     }
@@ -70,7 +104,7 @@ impl Picture {
     pub fn strips(&self, seen: &Seen, strips: &mut Vec<Strip>) {
         match seen.view {
             View::Follow => {
-                let moment = Moment::at(&self.samples, seen.time);
+                let moment = Moment::at(&self.first.samples, seen.time);
                 let x = moment.map_or(0.0, |m| m.bike.x);
                 let rider = DVec2::new(x, self.calm_height(seen.time));
                 strips.clear();
@@ -105,16 +139,19 @@ impl Picture {
         sheet: &mut Sheet,
     ) {
         sheet.clear();
-        let moment = Moment::at(&self.samples, seen.time);
         for strip in strips {
             self.ground(seen, strip, labels, sheet);
             if let Some(before) = before {
-                before.flights.draw(Ink::Before, strip, sheet);
+                before.first.flights.draw(Ink::Before, strip, sheet);
             }
-            self.flights.draw(Ink::Flight, strip, sheet);
-            if let Some(moment) = moment.filter(|m| strip.holds(m.bike.x)) {
-                self.rider(&moment, strip, sheet);
+            self.first.flights.draw(Ink::Flight, strip, sheet);
+            self.energy.draw(seen, strip, sheet);
+            for other in &self.others {
+                let pale = sheet.marks.len();
+                other.draw(seen.time, strip, sheet);
+                sheet.repaint(pale, Ink::Pale);
             }
+            self.first.draw(seen.time, strip, sheet);
         }
     }
 
@@ -129,15 +166,6 @@ impl Picture {
         earth::draw_line(profile, strip, sheet);
         figures::speeds(profile, seen.view, strip, sheet);
         figures::names(profile, seen.view, strip, labels, sheet);
-    }
-
-    fn rider(&self, moment: &Moment, strip: &Strip, sheet: &mut Sheet) {
-        let at = self.bike.place(moment);
-        let (pedals, grip) = (self.bike.pedals(&at), self.bike.grip(&at));
-        let body = Body::lay(self.stature, moment, pedals, grip);
-        body.draw_far(strip, sheet);
-        self.bike.draw(&at, moment.turned, strip, sheet);
-        body.draw_near(strip, sheet);
     }
 
     /// Where the line may be cut into rows: between features, or between pieces where a surveyed

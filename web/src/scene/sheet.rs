@@ -38,11 +38,15 @@ pub enum Ink {
     Far,
     /// Helmet and pads.
     Pads,
+    /// A rider beside the one that the line is for.
+    Pale,
+    /// The line of total head.
+    Energy,
 }
 
 impl Ink {
     /// Every ink, in the order in which the pen keeps its colours.
-    pub const ALL: [Ink; 16] = [
+    pub const ALL: [Ink; 18] = [
         Ink::Ground,
         Ink::Hatch,
         Ink::Built,
@@ -59,6 +63,8 @@ impl Ink {
         Ink::Rider,
         Ink::Far,
         Ink::Pads,
+        Ink::Pale,
+        Ink::Energy,
     ];
 }
 
@@ -73,6 +79,8 @@ pub enum Label {
     Range(usize),
     /// The unit of both.
     Unit,
+    /// What the line of total head is called.
+    Energy,
 }
 
 /// Which side of its place a label stands on.
@@ -148,6 +156,18 @@ impl Sheet {
     pub fn clear(&mut self) {
         self.marks.clear();
         self.points.clear();
+    }
+
+    /// Gives every mark from the `from`th on one colour.
+    pub fn repaint(&mut self, from: usize, with: Ink) {
+        for mark in self.marks.iter_mut().skip(from) {
+            match mark {
+                Mark::Line { ink, .. }
+                | Mark::Area { ink, .. }
+                | Mark::Ring { ink, .. }
+                | Mark::Text { ink, .. } => *ink = with,
+            }
+        }
     }
 
     /// A line through points.

@@ -11,7 +11,7 @@ const PHONE: DVec2 = DVec2::new(360.0, 296.0);
 fn demo() -> (Plan, Ridden, Picture) {
     let plan = plan::demo();
     let ridden = setup::ride_plan(&plan, 0).unwrap();
-    let picture = Picture::new(&plan, ridden.clone()).unwrap();
+    let picture = Picture::new(&plan, vec![ridden.clone()]).unwrap();
     (plan, ridden, picture)
 }
 
