@@ -1,10 +1,13 @@
 //! Checks that cross crates, and what they share.
 
 pub mod checks;
+pub mod curve;
 pub mod family;
 pub mod golden;
+pub mod lines;
 pub mod plans;
 pub mod rigid;
+pub mod trace;
 
 use std::path::{Path, PathBuf};
 

@@ -11,6 +11,17 @@ pub fn on_hard_tyres(mut m: Mount) -> Mount {
     m
 }
 
+/// Damping at which hard tyres hardly bounce, s/m: however hard the blow, the wheel comes back at
+/// less than 1/50 m/s.
+const DEAD: f64 = 50.0;
+
+/// The same rider and bike on tyres that neither give nor bounce.
+pub fn on_dead_tyres(m: Mount) -> Mount {
+    let mut m = on_hard_tyres(m);
+    m.tyre.damping = DEAD;
+    m
+}
+
 /// Share of the whole that stays with the rider whom the ride cannot do without.
 const CRUMB: f64 = 1e-9;
 

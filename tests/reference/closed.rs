@@ -2,41 +2,18 @@
 
 use crate::body::Body;
 use crate::constrained::Constrained;
-use crate::curve::Curve;
-use crate::lines::{self, PUSH_OFF};
 use crate::track::{Moment, Track};
 use glam::DVec2;
 use sim::constants::GRAVITY;
-use sim::plan::Surface;
-use sim::profile::{Character, Intent, Piece, Profile};
+use sim::profile::Profile;
 use std::f64::consts::FRAC_PI_2;
 use tests::checks::{
     Bound::{Share, Within},
     Check, judge,
 };
+use tests::curve::Curve;
+use tests::lines::{self, PUSH_OFF, bare};
 use tests::rigid::rigid;
-
-/// One piece of ground: it begins with a heading, rad, and has a length, m, and a curvature, 1/m.
-fn ground(heading: f64, length: f64, curvature: f64) -> Profile {
-    let character = Character {
-        surface: Surface::Packed,
-        intent: Intent::Roll,
-        turn: 0.0,
-    };
-    Profile {
-        pieces: vec![Piece::new(
-            DVec2::ZERO,
-            heading,
-            length,
-            curvature,
-            0.0,
-            character,
-        )],
-        lips: Vec::new(),
-        spans: Vec::new(),
-        yard: Vec::new(),
-    }
-}
 
 /// The child of 10 as a rigid body without losses, and with a drag and rolling of its own.
 fn body(rolling: f64, drag: f64) -> Body {
@@ -97,7 +74,7 @@ fn hollow() -> Vec<Check> {
     let (radius, angle) = (6.0, 0.7);
     let body = body(0.0, 0.0);
     let track = ride(
-        &ground(-angle, 1.6 * angle * radius, 1.0 / radius),
+        &bare(-angle, 1.6 * angle * radius, 1.0 / radius),
         &body,
         0.0,
     );
@@ -162,7 +139,7 @@ fn coasting() -> Vec<Check> {
     (body.bike_mass, body.rider_mass) = (0.0, 70.0);
     body.rider = [0, 1].map(|_| crate::motion::Motion::Still(DVec2::new(0.0, 0.5)));
     body.wheel_inertia = 0.7 * body.radius * body.radius;
-    let track = ride(&ground(0.0, 80.0, 0.0), &body, 6.0);
+    let track = ride(&bare(0.0, 80.0, 0.0), &body, 6.0);
     let rows = [
         (2.0, 5.540860),
         (5.0, 4.913727),
@@ -195,7 +172,7 @@ fn grade() -> Check {
     let mut body = body(0.0, 0.0);
     (body.bike_mass, body.rider_mass) = (42.0, 0.0);
     body.wheel_inertia = 0.06 * (body.radius / 0.25) * (body.radius / 0.25);
-    let track = ride(&ground(-10.0_f64.to_radians(), 30.0, 0.0), &body, 0.0);
+    let track = ride(&bare(-10.0_f64.to_radians(), 30.0, 0.0), &body, 0.0);
     let m = track
         .both
         .iter()

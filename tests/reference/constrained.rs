@@ -16,11 +16,11 @@
 //! ```
 
 use crate::body::Body;
-use crate::curve::{Curve, Spot};
 use crate::motion::Held;
 use glam::DVec2;
 use nalgebra::{SMatrix, SVector};
 use sim::constants::GRAVITY;
+use tests::curve::{Curve, Spot};
 
 /// Where everything is and how it moves.
 #[derive(Clone, Copy)]
@@ -64,18 +64,13 @@ struct Mass {
 impl Constrained<'_> {
     /// The place with both wheels bound, from where the rear one is.
     pub fn place(&self, rear: f64, speed: f64) -> Place {
-        let long = self.body.wheelbase;
-        let front = self.curve.ahead(rear, long);
-        let (a, b) = (self.curve.at(rear), self.curve.at(front));
-        let along = (b.point - a.point) / long;
-        let front_speed = speed * a.tangent.dot(along) / b.tangent.dot(along);
-        let across = along.perp();
+        let stand = self.curve.stand(rear, speed, self.body.wheelbase);
         Place {
             rear,
             speed,
-            pitch: along.to_angle(),
-            turning: (front_speed * b.tangent.dot(across) - speed * a.tangent.dot(across)) / long,
-            front: Some((front, front_speed)),
+            pitch: stand.pitch,
+            turning: stand.turning,
+            front: Some((stand.front, stand.front_speed)),
         }
     }
 

@@ -2,23 +2,18 @@
 
 use crate::body::Body;
 use crate::constrained::Constrained;
-use crate::curve::Curve;
-use crate::lines::{Named, PUSH_OFF};
 use crate::motion::Motion;
 use crate::track::{Moment, Track};
 use glam::DVec2;
 use sim::profile::Profile;
-use sim::ride::{Accuracy, EventKind, Mount, Run, Sample, ride};
+use sim::ride::{Mount, Run, Sample, ride};
 use tests::checks::{Bound::Share, Check};
+use tests::curve::Curve;
+use tests::lines::{Named, PUSH_OFF};
+use tests::trace::{FINE, at_the_lip, speed_at};
 
 /// Where the rear wheel's contact is at the start, m along the line.
 const START: f64 = 0.05;
-
-/// Fine enough that the step adds nothing that shows.
-const FINE: Accuracy = Accuracy {
-    tolerance: 1e-8,
-    longest: 2e-4,
-};
 
 /// Against what a rider's motion is seen.
 #[derive(Clone, Copy, PartialEq)]
@@ -100,22 +95,12 @@ impl Duel {
         self.is_pressed(&self.track.both);
         self.is_pressed(&self.track.rear);
         if let Some(last) = self.track.rear.last() {
-            let left = self.run.events.iter().find_map(|e| match e.kind {
-                EventKind::LipLeft { speed, .. } => Some(speed),
-                _ => None,
-            });
             let what = format!("{}, lip speed", self.what);
-            let got = left.expect("the lip is left");
+            let (got, _) = at_the_lip(&self.run);
             return self.check(what, last.velocity.length(), got, share, why);
         }
         let last = self.track.both[self.track.both.len() - 1];
-        let i = self
-            .run
-            .samples
-            .partition_point(|s| s.bike_x < last.middle.x);
-        let [a, b] = [self.run.samples[i - 1], self.run.samples[i]];
-        let way = (last.middle.x - a.bike_x) / (b.bike_x - a.bike_x);
-        let got = a.speed + way * (b.speed - a.speed);
+        let got = speed_at(&self.run, last.middle.x);
         let what = format!("{}, at the end", self.what);
         self.check(what, last.velocity.length(), got, share, why)
     }

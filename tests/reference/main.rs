@@ -6,9 +6,7 @@
 mod body;
 mod closed;
 mod constrained;
-mod curve;
 mod duel;
-mod lines;
 mod motion;
 mod riders;
 mod rigid;

@@ -1,8 +1,8 @@
 //! How the rider moves against the bike: still, or as seen in a ride.
 
-use crate::curve::Curve;
 use glam::DVec2;
 use sim::ride::{Run, Sample};
+use tests::curve::Curve;
 
 /// The rider's mass centre in the bike's frame and lean against it, each with its first and second
 /// derivative by the rear wheel's place along the curve.

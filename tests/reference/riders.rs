@@ -2,9 +2,9 @@
 //! the speed that follows from it.
 
 use crate::duel::{Against, Duel};
-use crate::lines::{self, Named, RIDERS};
 use sim::ride::Legs;
 use tests::checks::judge;
+use tests::lines::{self, Named, RIDERS};
 use tests::rigid::on_hard_tyres;
 
 const SEEN: &str = "the motion is seen every 10 ms, and smoothed between";

@@ -1,8 +1,8 @@
 //! Rider and bike as one rigid body on hard tyres, so that both describe the same thing.
 
 use crate::duel::Duel;
-use crate::lines::{self, RIDERS};
 use tests::checks::judge;
+use tests::lines::{self, RIDERS};
 use tests::rigid::{on_hard_tyres, rigid};
 
 const WAY: &str = "the ride's grip slips where axles speed up, 0.2 J a roller; hard wheels hop";

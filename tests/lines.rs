@@ -1,12 +1,14 @@
-//! The lines that are ridden, and who rides them.
+//! Lines for comparing the ride with other solvers, and who rides them.
 
+use crate::family::riders;
+use glam::DVec2;
 use sim::plan::{
     Feature, Flat, Jump, Landing, Lie, Line, Lip, Plan, Roller, RunOut, StartRamp, Surface,
     Weather, Yard,
 };
+use sim::profile::{Character, Intent, Piece, Profile};
 use sim::ride::Mount;
 use sim::setup;
-use tests::family::riders;
 
 /// Speed at which every ride begins, m/s.
 pub const PUSH_OFF: f64 = 1.0;
@@ -16,8 +18,33 @@ pub const RIDERS: [&str; 4] = ["child of 6", "child of 10", "child of 14", "adul
 
 /// A line with the name it has in the tables.
 pub struct Named {
+    /// The name.
     pub name: String,
+    /// The line, with the family's riders.
     pub plan: Plan,
+}
+
+/// Bare ground of one piece: it begins with a heading, rad, and has a length, m, and a curvature,
+/// 1/m.
+pub fn bare(heading: f64, length: f64, curvature: f64) -> Profile {
+    let character = Character {
+        surface: Surface::Packed,
+        intent: Intent::Roll,
+        turn: 0.0,
+    };
+    Profile {
+        pieces: vec![Piece::new(
+            DVec2::ZERO,
+            heading,
+            length,
+            curvature,
+            0.0,
+            character,
+        )],
+        lips: Vec::new(),
+        spans: Vec::new(),
+        yard: Vec::new(),
+    }
 }
 
 /// A start ramp that falls 20° over edges so wide that no wheel leaves it, and level dirt.
@@ -40,14 +67,14 @@ fn flat(length: f64) -> Feature {
     })
 }
 
-/// A start ramp and level ground.
+/// A start ramp of a height, m, and level ground.
 pub fn ramp(height: f64) -> Named {
     let mut features = start(height);
     features.push(flat(6.0));
     named(format!("ramp {height} m"), features)
 }
 
-/// A start ramp and a row of rollers.
+/// A start ramp and a row of rollers; heights and length in m.
 pub fn rollers(ramp: f64, height: f64, length: f64, count: u32) -> Named {
     let mut features = start(ramp);
     features.push(Feature::Roller(Roller {
@@ -61,7 +88,7 @@ pub fn rollers(ramp: f64, height: f64, length: f64, count: u32) -> Named {
     named(name, features)
 }
 
-/// A start ramp and a wooden lip.
+/// A start ramp and a wooden lip; heights and radius in m.
 pub fn lip(ramp: f64, height: f64, radius: f64) -> Named {
     let mut features = start(ramp);
     features.push(Feature::Jump(Jump {
