@@ -9,7 +9,9 @@ import { startControls } from "./parts/controls.js";
 import { startLips } from "./parts/lips.js";
 import { startPlan } from "./parts/plan.js";
 import { startFaults } from "./parts/faults.js";
-import { startSpread } from "./parts/spread.js";
+import { startCosts } from "./parts/costs.js";
+import { startStudy } from "./parts/study.js";
+import { startTestDay } from "./parts/test_day.js";
 import { startShare, isOwnAddress } from "./parts/share.js";
 import { say } from "./parts/message.js";
 
@@ -52,7 +54,9 @@ async function start() {
   startDrawing();
   startControls();
   startShare();
-  startSpread();
+  startCosts();
+  startTestDay();
+  startStudy();
   openAddress();
   window.addEventListener("hashchange", () => {
     if (!isOwnAddress()) openAddress();

@@ -6,7 +6,7 @@ export const state = {
   plan: null, // as edited, perhaps with faults
   story: null, // of the last ride that worked
   good: null, // the plan of that ride
-  spreads: null, // how far each jump may be off, once it is worked out
+  study: {}, // what was found out by riding it again and again, part by part as it comes in
   faults: [],
   system: "metric",
   chosen: null, // index of the feature being edited
@@ -16,7 +16,7 @@ const listeners = [];
 
 /**
  * Calls `listener(what)` after every change; `what` is "plan" (numbers), "structure"
- * (features came, went or moved, or other units), "name", "chosen", "clock", "frame" or "spread".
+ * (features came, went or moved, or other units), "name", "chosen", "clock", "frame" or "study".
  */
 export function onChange(listener) {
   listeners.push(listener);

@@ -70,6 +70,93 @@ export const how = {
   not_reached: () => "Not reached.",
 };
 
+// The same at a glance.
+export const howShort = {
+  clean: "clean",
+  short: "comes up short",
+  knuckle: "on the knuckle",
+  deep: "deep",
+  past: "past the landing",
+  crashed: "crashes",
+  stalled: "rolls back",
+  not_reached: "does not get there",
+};
+
+// The window of speeds in which a jump works, and what happens at either end of it.
+export const window = (slowest, fastest) => `Works from ${slowest} to ${fastest}.`;
+export const noWindow = "No speed works here: look at gap and landing.";
+export const spare = (below, above) => `To spare: ${below} slower, ${above} faster.`;
+export const missing = (by) => `This ride is ${by} too slow.`;
+export const over = (by) => `This ride is ${by} too fast.`;
+const slower = { short: "slower: short", knuckle: "slower: knuckle", crashed: "slower: crash" };
+export const tooSlow = new Proxy(slower, { get: (all, how) => all[how] ?? "slower: not there" });
+const faster = { deep: "faster: deep", past: "faster: past it", crashed: "faster: crash" };
+export const tooFast = new Proxy(faster, { get: (all, how) => all[how] ?? "faster: not tried" });
+export const weakest = (name, left) => `${name} has the least to spare: ${left}.`;
+export const pitched = (rad) => {
+  const turn = Math.round((Math.abs(rad) * 180) / Math.PI);
+  if (turn < 1) return "in line with the slope";
+  return `nose ${turn}° ${rad > 0 ? "high" : "low"}`;
+};
+export const impact = (first, g, left, pitch, drop) =>
+  `${first === "rear" ? "Rear" : "Front"} wheel first, ${pitch}; up to ${g} times body weight, ${left} of leg travel left; like a drop of ${drop}.`;
+export const landingLost = (head) => `Landing takes ${head} of height from what comes next.`;
+export const suggest = {
+  gap: (now, then) => `With a gap of ${then} in place of ${now} it lands clean.`,
+  platform: (now, then) => `With the start at ${then} in place of ${now} it lands clean.`,
+};
+export const tryIt = "Try it";
+export const otherAt = (who, speed, how) => (speed ? `${who}: ${speed} at the lip, ${how}.` : `${who}: ${how}.`);
+export const noProof = (who, first) => `That it works for ${who} says nothing for ${first} here.`;
+export const apart = (first, by, slower) => `${first} comes ${by} ${slower ? "slower" : "faster"}.`;
+// Why one rider arrives faster than another: what was taken from each up to the first lip, as heights.
+export const why = (who, first, lip, parts) =>
+  `Up to the lip of ${lip}, ${first} and ${who}: ${parts.map(([what, a, b]) => `${what} ${a} and ${b}`).join(", ")}.`;
+export const whyParts = { rolling: "rolling takes", drag: "the air takes", body: "tyres, legs and hops take", given: "legs give back" };
+export const energyLine = "speed as height";
+
+// Where the speed goes.
+export const tolls = {
+  all: (names, lip, speed) => `${names}: with flat ground in their place the lip of ${lip} comes ${speed} faster.`,
+  fewer: (speed) => `One fewer gives ${speed} back.`,
+  higher: (height) => `A start ${height} higher makes up for them.`,
+  none: (names) => `${names}: cost nothing that shows at the next lip.`,
+  intro: "How much height of start ramp each feature uses up, and what that height is worth at the next lip.",
+  blocked: (names, lip) => `${names}: without them ${lip} would be reached.`,
+};
+export const causes = {
+  rolling: "rolling",
+  drag: "air",
+  landing: "landing",
+  tyres: "tyres",
+  legs: "legs",
+  turning: "turning",
+  braking: "brake",
+};
+export const given = (height) => `legs give ${height} back`;
+export const takes = (height, speed) => (speed ? `${height}, ${speed} at the next lip` : height);
+export const gives = (height) => `gives ${height}`;
+
+// The test day.
+export const testDay = {
+  intro: "Build and ride one jump at a time, from the first on. An adult goes first.",
+  flag: (name, speed) => `${name}: at the flag by its edge see ${speed}.`,
+  first: (gap, how) => `For the first tries set the lip nearer, gap ${gap}: then even a slow ride reaches the landing (a usual one: ${how}).`,
+  alone: (speed) => `Ridden alone, before the others are built, it works the same (${speed}).`,
+  notAlone: (speed, how) => `Not to be ridden alone: without the jumps before it the rider comes at ${speed} and ${how}.`,
+  wind: (head, tail) =>
+    head && tail
+      ? `Stop when the wind blows along the line: ${head} from ahead or ${tail} from behind already spoils a jump.`
+      : head
+        ? `Stop at a wind of ${head} from ahead.`
+        : tail
+          ? `Stop at a wind of ${tail} from behind.`
+          : "Wind along the line up to a fresh breeze spoils no jump here. Gusts from the side are another matter.",
+  damp: "Damp ground already spoils a jump: wait until it is dry.",
+  soft: "Soft ground: stop for the day, whatever the figures say.",
+  unfit: "A jump that is not clean on paper is not ridden. Change it first.",
+};
+
 export const hard = (drop) => `Hits as hard as a drop of ${drop}. Make the slope meet the flight.`;
 
 export const crashes = {

@@ -26,21 +26,15 @@ pub struct Other {
     pub label: String,
     /// How it ended.
     pub outcome: Outcome,
-    /// Mass of rider and bike, kg.
-    pub mass: f64,
-    /// Drag area over that mass, m²/kg: the less, the faster a rider arrives.
-    pub drag_share: f64,
     /// The lips' jumps, in riding order.
     pub jumps: Vec<JumpRow>,
+    /// What each feature costs.
+    pub costs: Vec<Cost>,
 }
 
 /// A ride, and those of others beside it.
 #[derive(Debug, Serialize)]
 pub struct Story {
-    /// Mass of rider and bike, kg.
-    pub mass: f64,
-    /// Drag area over that mass, m²/kg.
-    pub drag_share: f64,
     /// How long it lasts, s.
     pub duration: f64,
     /// Version of the model it was ridden with.
@@ -80,8 +74,6 @@ impl Story {
         let m = setup::mount(mount, &plan.weather);
         let others = plan.riders.iter().zip(rides).skip(1);
         Some(Self {
-            mass: mass(mount),
-            drag_share: mount.rider.drag_area / mass(mount),
             duration: run.samples.last().map_or(0.0, |s| s.t),
             model: MODEL_VERSION,
             digest: format!("{:016x}", run.digest()),
@@ -91,25 +83,21 @@ impl Story {
             jumps: judge::jumps(profile, run),
             impacts: judge::impacts(profile, &m, run),
             costs: judge::costs(profile, &m, run),
-            others: others.map(|(mount, ridden)| other(mount, ridden)).collect(),
+            others: others.map(|(mount, r)| other(plan, mount, r)).collect(),
             columns: COLUMNS,
             trace: run.samples.iter().flat_map(row).collect(),
         })
     }
 }
 
-fn other(mount: &Mount, ridden: &Ridden) -> Other {
+fn other(plan: &Plan, mount: &Mount, ridden: &Ridden) -> Other {
+    let m = setup::mount(mount, &plan.weather);
     Other {
+        costs: judge::costs(&ridden.profile, &m, &ridden.run),
         label: mount.label.clone(),
         outcome: ridden.run.outcome,
-        mass: mass(mount),
-        drag_share: mount.rider.drag_area / mass(mount),
         jumps: judge::jumps(&ridden.profile, &ridden.run),
     }
-}
-
-fn mass(mount: &Mount) -> f64 {
-    mount.rider.mass + mount.bike.mass
 }
 
 fn row(s: &Sample) -> [f64; COLUMNS.len()] {

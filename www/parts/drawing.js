@@ -4,7 +4,7 @@ import { Drawing } from "../carryline.js";
 import { state, onChange, takeRiding, choose, tell, features } from "../state.js";
 import { apart } from "../units.js";
 import { names } from "../names.js";
-import { state as words } from "../words.js";
+import { state as words, energyLine } from "../words.js";
 import { clock, tick, at, seek, play, pause, timeAt } from "./clock.js";
 
 const canvas = document.getElementById("drawing");
@@ -47,8 +47,8 @@ function labels() {
   const speeds = state.story.jumps.map((j) => (j.speed == null ? "–" : apart(j.speed, "speed")[0]));
   const [, unit] = apart(0, "speed");
   const end = (speed) => apart(speed, "speed")[0];
-  const ranges = (state.spreads ?? []).map((s) => (s.slowest == null ? "" : `${end(s.slowest)}–${end(s.fastest)}`));
-  return { features: names(state.good), speeds, ranges, unit };
+  const ranges = (state.study.spreads ?? []).map((s) => (s.slowest == null ? "" : `${end(s.slowest)}–${end(s.fastest)}`));
+  return { features: names(state.good), speeds, ranges, unit, energy: energyLine };
 }
 
 function take(restart) {
@@ -143,8 +143,8 @@ export function startDrawing() {
   startHand();
   onChange((what) => {
     if (what === "plan" || what === "structure" || what === "name") take(what !== "name");
-    if (what === "spread") drawing.show(undefined, labels());
-    if (what === "chosen" || what === "spread") repaint();
+    if (what === "study") drawing.show(undefined, labels());
+    if (what === "chosen" || what === "study") repaint();
   });
   requestAnimationFrame(frame);
 }

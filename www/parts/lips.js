@@ -4,6 +4,7 @@ import { state, onChange, choose } from "../state.js";
 import { apart, shown } from "../units.js";
 import { names } from "../names.js";
 import * as words from "../words.js";
+import { more, spare } from "./window.js";
 
 const body = document.querySelector("#lips tbody");
 const told = document.getElementById("told");
@@ -57,7 +58,7 @@ function how(jump) {
     caution.textContent = words.hard(shown(jump.fall_height, "length"));
     content.push(caution);
   }
-  const spread = state.spreads?.[jump.lip];
+  const spread = state.study.spreads?.[jump.lip];
   if (spread) {
     const tries = document.createElement("span");
     tries.className = "tries";
@@ -83,11 +84,22 @@ function row(jump, name) {
   tr.append(th);
   const maybe = (value, text) => (value == null ? NOTHING : text(value));
   cell(tr, "speed", ...figure(jump.speed));
-  cell(tr, "range", range(state.spreads?.[jump.lip]));
+  cell(tr, "range", range(state.study.spreads?.[jump.lip]));
   cell(tr, "exit", maybe(jump.exit_angle, words.degrees));
   cell(tr, "airtime", maybe(jump.airtime, words.seconds));
   cell(tr, "landing", landing(jump));
   cell(tr, "how", ...how(jump));
+  return tr;
+}
+
+/** What is known beside, in a row of its own. */
+function below(jump) {
+  const tr = document.createElement("tr");
+  tr.className = "more";
+  tr.setAttribute("role", "row");
+  const { impacts, others } = state.story;
+  cell(tr, "more", more(jump, state.study, impacts.find((i) => i.lip === jump.lip), others));
+  tr.firstChild.colSpan = 7;
   return tr;
 }
 
@@ -108,6 +120,16 @@ function ending(called) {
   return words.told.finished(who, duration.toFixed(1));
 }
 
+/** The jump with the least to spare, once the windows are known. */
+function weakest(jumps, name) {
+  const { windows } = state.study;
+  if (!windows) return "";
+  const known = jumps.map((jump) => [spare(windows[jump.lip], jump.speed), jump]).filter(([left]) => left != null);
+  if (known.length < 2) return "";
+  const [left, jump] = known.reduce((a, b) => (b[0] < a[0] ? b : a));
+  return words.weakest(name(jump), shown(Math.max(left, 0), "speed"));
+}
+
 /** What to look at first. */
 function verdict(jumps, name) {
   if (!jumps.length) return words.noJumps;
@@ -120,12 +142,12 @@ function show() {
   const { jumps } = state.story;
   const called = names(state.good);
   const name = (jump) => called[jump.feature] ?? words.numbered("jump", jump.lip + 1);
-  body.replaceChildren(...jumps.map((jump) => row(jump, name(jump))));
-  told.textContent = `${ending(called)} ${verdict(jumps, name)}`;
+  body.replaceChildren(...jumps.flatMap((jump) => [row(jump, name(jump)), below(jump)]));
+  told.textContent = [ending(called), verdict(jumps, name), weakest(jumps, name)].filter(Boolean).join(" ");
 }
 
 export function startLips() {
   onChange((what) => {
-    if (state.story && ["plan", "structure", "spread"].includes(what)) show();
+    if (state.story && ["plan", "structure", "study"].includes(what)) show();
   });
 }

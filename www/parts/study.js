@@ -1,9 +1,12 @@
-// How far each figure may be off: asked of the worker after every change.
+// What is found out by riding a line again and again: asked of the worker after every change, the part
+// that is looked at first before the others.
 
 import { state, onChange, tell } from "../state.js";
 
-// How long an edit rests before its range is worked out, ms: a held button changes a plan often.
+// How long an edit rests before it is studied, ms: a held button changes a plan often.
 const REST = 150;
+
+const PARTS = ["spreads", "windows", "suggestions", "tolls", "test_day"];
 
 const page = document.documentElement;
 
@@ -17,9 +20,9 @@ function beside() {
   worker = new Worker(new URL("../worker.js", import.meta.url), { type: "module" });
   worker.onmessage = ({ data }) => {
     if (data.asked !== asked) return;
-    state.spreads = data.spreads;
-    delete page.dataset.working;
-    tell("spread");
+    state.study[data.part] = data.answer;
+    ask(PARTS.indexOf(data.part) + 1);
+    tell("study");
   };
   worker.onerror = () => {
     worker.terminate();
@@ -28,19 +31,20 @@ function beside() {
   return worker;
 }
 
-function ask() {
-  asked += 1;
-  beside().postMessage({ asked, plan: JSON.stringify(state.good) });
+/** Asks for a part; the next one is asked for with its answer, so that nothing stale piles up. */
+function ask(number) {
+  if (number < PARTS.length) beside().postMessage({ asked, part: PARTS[number], plan: JSON.stringify(state.good) });
+  else delete page.dataset.working;
 }
 
-export function startSpread() {
+export function startStudy() {
   onChange((what) => {
     if (!state.good || (what !== "plan" && what !== "structure")) return;
     // What is on its way belongs to another line.
     asked += 1;
-    state.spreads = null;
+    state.study = {};
     page.dataset.working = "true";
     clearTimeout(waiting);
-    waiting = setTimeout(ask, REST);
+    waiting = setTimeout(ask, REST, 0);
   });
 }
