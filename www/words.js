@@ -143,7 +143,7 @@ export const testDay = {
   flag: (name, speed) => `${name}: at the flag by its edge see ${speed}.`,
   first: (gap, how) => `For the first tries set the lip nearer, gap ${gap}: then even a slow ride reaches the landing (a usual one: ${how}).`,
   alone: (speed) => `Ridden alone, before the others are built, it works the same (${speed}).`,
-  notAlone: (speed, how) => `Not to be ridden alone: without the jumps before it the rider comes at ${speed} and ${how}.`,
+  notAlone: (speed, how) => `Not to be ridden alone: without the jumps before it the rider comes at ${speed}: ${how}.`,
   wind: (head, tail) =>
     head && tail
       ? `Stop when the wind blows along the line: ${head} from ahead or ${tail} from behind already spoils a jump.`

@@ -7,6 +7,7 @@ mod screens;
 mod sharing;
 mod speeds;
 mod trust;
+mod verdicts;
 
 use browser::Ground;
 use libtest_mimic::{Arguments, Failed, Trial};
@@ -15,7 +16,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 20] = [
+const CASES: [(&str, Case); 24] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -69,6 +70,22 @@ const CASES: [(&str, Case); 20] = [
     (
         "trust::the_limits_are_one_tap_away",
         trust::the_limits_are_one_tap_away,
+    ),
+    (
+        "verdicts::each_jump_has_its_window",
+        verdicts::each_jump_has_its_window,
+    ),
+    (
+        "verdicts::costs_are_those_of_the_simulator",
+        verdicts::costs_are_those_of_the_simulator,
+    ),
+    (
+        "verdicts::a_suggestion_can_be_tried",
+        verdicts::a_suggestion_can_be_tried,
+    ),
+    (
+        "verdicts::the_test_day_is_told",
+        verdicts::the_test_day_is_told,
     ),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),

@@ -5,7 +5,7 @@ use browser::{Ground, Page, Screen};
 
 /// All that a visitor can read of a line: its name, its features and the table.
 async fn read(page: &Page) -> Result<Vec<String>> {
-    // The ranges follow the ride.
+    // What is studied follows the ride.
     let known = "!document.documentElement.dataset.working";
     page.wait_for("the ranges", known).await?;
     let mut all: Vec<String> = vec![

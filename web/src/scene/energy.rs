@@ -21,6 +21,9 @@ const STRING: f64 = 1.4;
 /// How far from the sheet's edge its name ends, px.
 const EDGE: f64 = 10.0;
 
+/// Room for its name, px.
+const NAME: f64 = 110.0;
+
 /// The line, m.
 #[derive(Clone, Debug, Default)]
 pub struct Energy {
@@ -70,9 +73,12 @@ impl Energy {
         let px = |p: &DVec2| strip.place(*p);
         sheet.line(Ink::Energy, STRING, past.iter().map(px));
         sheet.dashes(Ink::Energy, STRING, ahead.iter().map(px));
-        let inside = |p: &&DVec2| strip.place(**p).x < seen.size.x - EDGE;
-        if let Some(p) = past.iter().chain(&ahead).rfind(inside) {
-            let at = strip.place(*p) - DVec2::new(0.0, 7.0);
+        // The name stands at the far end, over the highest of the line that it would else cross.
+        let end = seen.size.x - EDGE;
+        let along = past.iter().chain(&ahead).map(px);
+        let under = along.filter(|p| p.x < end && p.x > end - NAME);
+        if let Some(at) = under.reduce(|a, b| DVec2::new(a.x.max(b.x), a.y.min(b.y))) {
+            let at = at - DVec2::new(0.0, 7.0);
             sheet.text(Ink::Energy, 13.0, at, Align::Left, Label::Energy);
         }
         if let Some(z) = self

@@ -1,0 +1,118 @@
+//! The speed story: windows, costs, suggestions, the others, the test day.
+
+use anyhow::{Context, Result, ensure};
+use browser::{Ground, Page, Screen};
+use sim::error::Quantity;
+use sim::judge::{costs, jumps, tolls, windows};
+use sim::plan::{Feature, Line, Plan, demo};
+use sim::setup::{mount, ride_plan};
+use sim::units::{System, format};
+
+async fn settle(page: &Page) -> Result<()> {
+    let done = "!document.documentElement.dataset.working";
+    page.wait_for("the study", done).await
+}
+
+fn ridden(plan: &Plan) -> Result<sim::setup::Ridden> {
+    ride_plan(plan, 0).map_err(|faults| anyhow::anyhow!("{faults:?}"))
+}
+
+fn speed(value: f64) -> String {
+    format(value, Quantity::Speed, System::Metric)
+}
+
+pub fn each_jump_has_its_window(ground: &Ground) -> Result<()> {
+    let plan = demo();
+    let ridden = ridden(&plan)?;
+    let rows = jumps(&ridden.profile, &ridden.run);
+    let speeds: Vec<_> = rows.iter().map(|row| row.speed).collect();
+    let m = mount(&plan.riders[0], &plan.weather);
+    let windows = windows(&ridden.profile, &m, &speeds);
+    let told = ground.visit(Screen::Phone, "", async |page| {
+        page.click("#units label:has([value=metric])").await?;
+        settle(page).await?;
+        page.texts("#lips .more").await
+    })?;
+    ensure!(
+        told.len() == windows.len(),
+        "{} rows for {} jumps",
+        told.len(),
+        windows.len()
+    );
+    for (window, told) in windows.iter().zip(&told) {
+        let fastest = speed(
+            window
+                .fastest
+                .context("a jump of the demonstration never works")?,
+        );
+        println!("{told}");
+        ensure!(told.contains(&fastest), "{told:?} does not say {fastest}");
+        ensure!(
+            told.contains("Adult"),
+            "the other rider is missing in {told:?}"
+        );
+    }
+    Ok(())
+}
+
+pub fn costs_are_those_of_the_simulator(ground: &Ground) -> Result<()> {
+    let plan = demo();
+    let ridden = ridden(&plan)?;
+    let m = mount(&plan.riders[0], &plan.weather);
+    let expected = costs(&ridden.profile, &m, &ridden.run);
+    let toll = tolls(&plan, 0)
+        .pop()
+        .context("the demonstration has rollers")?;
+    let (with, without) = toll.with.zip(toll.without).context("both are ridden")?;
+    let (rows, said) = ground.visit(Screen::Desk, "", async |page| {
+        page.click("#units label:has([value=metric])").await?;
+        settle(page).await?;
+        Ok((
+            page.texts("#costs [data-what=takes]").await?,
+            page.texts("#tolls").await?,
+        ))
+    })?;
+    ensure!(rows.len() == expected.len(), "{rows:?}");
+    for (cost, row) in expected.iter().zip(&rows) {
+        let head = format(cost.net, Quantity::Length, System::Metric);
+        ensure!(row.starts_with(&head), "{row:?} does not begin with {head}");
+    }
+    let taken = speed(without - with);
+    ensure!(said[0].contains(&taken), "{said:?} does not say {taken}");
+    Ok(())
+}
+
+pub fn a_suggestion_can_be_tried(ground: &Ground) -> Result<()> {
+    let mut plan = demo();
+    if let Line::Features(features) = &mut plan.line
+        && let Feature::Jump(jump) = &mut features[8]
+    {
+        jump.gap += 1.0;
+    }
+    let link = format!("#{}", sim::link::encode(&plan));
+    ground.visit(Screen::Phone, &link, async |page| {
+        settle(page).await?;
+        let how = "document.querySelector('#lips tr[data-lip=\"2\"]').dataset.how";
+        let before: String = page.ask(&format!("return {how}")).await?;
+        ensure!(before != "clean", "the jump is {before}");
+        page.picture("phone-suggestion.png").await?;
+        page.click("#lips .try").await?;
+        page.wait_for("the jump to be clean", &format!("{how} === 'clean'"))
+            .await
+    })
+}
+
+pub fn the_test_day_is_told(ground: &Ground) -> Result<()> {
+    let day = sim::judge::test_day(&demo(), 0).context("the demonstration has features")?;
+    let told = ground.visit(Screen::Phone, "", async |page| {
+        page.click("#units label:has([value=metric])").await?;
+        settle(page).await?;
+        page.texts("#test-day li").await
+    })?;
+    ensure!(told.len() == day.trials.len(), "{told:?}");
+    for (trial, told) in day.trials.iter().zip(&told) {
+        let flag = speed(trial.flag.context("every lip is left")?);
+        ensure!(told.contains(&flag), "{told:?} does not say {flag}");
+    }
+    Ok(())
+}
