@@ -125,7 +125,8 @@ pub const SHORTEST: f64 = 0.06;
 
 // --- Pumping.
 
-/// How far behind evening the ground out a pumping rider's legs are, in wheelbases.
+/// How far behind evening the ground out a skilled pumping rider's legs are, in wheelbases. Someone who
+/// is learning pumps too early by what is lacking in skill, and so mostly only soaks up.
 pub const PUMP_BEHIND: f64 = 0.4;
 /// How much of evening the ground out a pumping rider's legs do.
 pub const PUMP: f64 = 1.0;

@@ -207,7 +207,7 @@ impl Seen {
         // what makes the work they do more than the work they take.
         let (behind, more) = match m.legs {
             Legs::Pumping => (
-                (habits::PUMP_BEHIND * m.wheelbase / STEP) as usize,
+                (habits::PUMP_BEHIND * m.skill * m.wheelbase / STEP) as usize,
                 habits::PUMP,
             ),
             _ => (0, habits::ABSORB),
