@@ -1,7 +1,9 @@
 //! Checks that cross crates, and what they share.
 
+pub mod bare;
 pub mod checks;
 pub mod family;
+pub mod forms;
 pub mod plans;
 pub mod rigid;
 
