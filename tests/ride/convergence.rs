@@ -4,9 +4,10 @@
 //! both wheels down. Where the ground's curvature jumps (each joint of its pieces), at a corner, and
 //! where the rider's path is read from a table, forces have a kink: their rate jumps. The step that
 //! goes over a kink is off by h², whatever the method's order, and there are as many kinks at any
-//! step: order 2, once the step is so small that they count most. A touch-down is milder, as a tyre's force begins with d^1.5, which costs h^2.5.
-//! The bearings' torque alone jumps as a wheel comes down, which costs h; it is so small that it
-//! shows where all else is off by less than a millionth, and nowhere on a line with its rollers.
+//! step: order 2, once the step is so small that they count most. A touch-down is milder, as a
+//! tyre's force begins with d^1.5, which costs h^2.5. The bearings' torque alone jumps as a wheel
+//! comes down, which costs h; it is so small that it shows where all else is off by less than a
+//! millionth, and nowhere on a line with its rollers.
 //!
 //! Where a step meets a kink is chance, so that single errors scatter: means of many are judged.
 
