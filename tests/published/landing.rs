@@ -65,8 +65,9 @@ fn keeps(what: &str, m: &Mount, share: f64, why: &'static str) -> Check {
     let [a, b] = [before, after].map(|s| velocity(m, s).dot(DVec2::from_angle(-FALL)));
     let pull = GRAVITY * FALL.sin() * (after[1].t - before[1].t);
     // What a wheel spins with counts at its rim; where it does not grip it takes no part.
-    let (radius, grips) = (loaded_radius(m), m.tyre.grip.min(1.0).ceil());
-    let rim = grips * m.wheel_inertia / (radius * radius);
+    let radius = loaded_radius(m);
+    let grips = m.tyre.grip > 0.0;
+    let rim = f64::from(u8::from(grips)) * m.wheel_inertia / (radius * radius);
     let turned = |s: &Sample| s.rear_turned + s.front_turned;
     let spins = radius * (turned(&before[2]) - turned(&before[0])) / (before[2].t - before[0].t);
     let expected = (m.mass() * (a + pull) + rim * spins) / (m.mass() + 2.0 * rim);

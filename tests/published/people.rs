@@ -61,38 +61,39 @@ fn sizes() -> Vec<Check> {
 fn drag() -> Vec<Check> {
     const AREA: &str = "A = 0.0276 H^0.725 m^0.425 + 0.1647 m² (Faria et al. 2005, Sports Med 35:313, from memory), Cd 1.0 to 1.1";
     const RACER: &str = "A = 0.0293 H^0.725 m^0.425 + 0.0604 m² (Bassett et al. 1999, Med Sci Sports Exerc 31:1665)";
-    let digits = |what: &str, source, pair| {
+    let cases = [
+        ("1.80 m, 75 kg, upright", AREA, 0.4295, frontal(1.80, 75.0)),
+        (
+            "1.3882 m, 32.088 kg, upright",
+            AREA,
+            0.3176,
+            frontal(1.3882, 32.088),
+        ),
+        (
+            "1.80 m, 75 kg, on aero bars",
+            RACER,
+            0.3415,
+            crouched(1.80, 75.0),
+        ),
+        (
+            "1.3882 m, 32.088 kg, on aero bars",
+            RACER,
+            0.2227,
+            crouched(1.3882, 32.088),
+        ),
+    ];
+    let digits = cases.map(|(what, source, area, got)| {
+        let what = format!("frontal area, {what}");
         Check::new(
-            format!("frontal area, {what}"),
+            what,
             source,
             "m²",
-            pair,
+            [area, got],
             Within(6e-5),
             "the last digit given",
         )
-    };
-    let mut checks = vec![
-        digits(
-            "1.80 m, 75 kg, upright",
-            AREA,
-            [0.4295, frontal(1.80, 75.0)],
-        ),
-        digits(
-            "1.3882 m, 32.088 kg, upright",
-            AREA,
-            [0.3176, frontal(1.3882, 32.088)],
-        ),
-        digits(
-            "1.80 m, 75 kg, on aero bars",
-            RACER,
-            [0.3415, crouched(1.80, 75.0)],
-        ),
-        digits(
-            "1.3882 m, 32.088 kg, on aero bars",
-            RACER,
-            [0.2227, crouched(1.3882, 32.088)],
-        ),
-    ];
+    });
+    let mut checks = digits.to_vec();
     let child = demo().riders.remove(0).rider;
     checks.push(Check::new(
         "the child as shown: drag area",

@@ -108,6 +108,16 @@ fn order(
     )
 }
 
+/// One arc; joints where the curvature jumps; a corner and a drop.
+fn grounds() -> [Profile; 3] {
+    let arc = ground(-0.5, &[(12.0, 1.0 / 12.0)]);
+    let joint = ground(-0.4, &[(4.0, 0.0), (2.4, 1.0 / 6.0), (4.5, 0.0)]);
+    let mut drop = ground(-0.4, &[(2.0, 0.0)]);
+    add(&mut drop, -FRAC_PI_2, &[(0.25, 0.0)]);
+    add(&mut drop, -0.4, &[(9.0, 0.0)]);
+    [arc, joint, drop]
+}
+
 #[test]
 fn order_on_bare_ground() {
     const JUMP: &str = "a jump costs a step h (as kinks cost h²): between 1 and 2";
@@ -117,11 +127,7 @@ fn order_on_bare_ground() {
     let body = rigid(&rider);
     let mut free = body.clone();
     free.bearings = [0.0; 2];
-    let arc = ground(-0.5, &[(12.0, 1.0 / 12.0)]);
-    let joint = ground(-0.4, &[(4.0, 0.0), (2.4, 1.0 / 6.0), (4.5, 0.0)]);
-    let mut drop = ground(-0.4, &[(2.0, 0.0)]);
-    add(&mut drop, -FRAC_PI_2, &[(0.25, 0.0)]);
-    add(&mut drop, -0.4, &[(9.0, 0.0)]);
+    let [arc, joint, drop] = grounds();
     // Finer steps leave nothing but rounding on smooth ground; at the coarsest, kinks are not yet
     // what counts most.
     let (coarse, fine) = (&STEPS[..4], &STEPS[1..]);
