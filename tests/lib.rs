@@ -1,8 +1,10 @@
 //! Checks that cross crates, and what they share.
 
+pub mod bare;
 pub mod checks;
 pub mod curve;
 pub mod family;
+pub mod forms;
 pub mod golden;
 pub mod lines;
 pub mod plans;

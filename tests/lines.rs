@@ -1,12 +1,10 @@
 //! Lines for comparing the ride with other solvers, and who rides them.
 
 use crate::family::riders;
-use glam::DVec2;
 use sim::plan::{
     Feature, Flat, Jump, Landing, Lie, Line, Lip, Plan, Roller, RunOut, StartRamp, Surface,
     Weather, Yard,
 };
-use sim::profile::{Character, Intent, Piece, Profile};
 use sim::ride::Mount;
 use sim::setup;
 
@@ -22,29 +20,6 @@ pub struct Named {
     pub name: String,
     /// The line, with the family's riders.
     pub plan: Plan,
-}
-
-/// Bare ground of one piece: it begins with a heading, rad, and has a length, m, and a curvature,
-/// 1/m.
-pub fn bare(heading: f64, length: f64, curvature: f64) -> Profile {
-    let character = Character {
-        surface: Surface::Packed,
-        intent: Intent::Roll,
-        turn: 0.0,
-    };
-    Profile {
-        pieces: vec![Piece::new(
-            DVec2::ZERO,
-            heading,
-            length,
-            curvature,
-            0.0,
-            character,
-        )],
-        lips: Vec::new(),
-        spans: Vec::new(),
-        yard: Vec::new(),
-    }
 }
 
 /// A start ramp that falls 20° over edges so wide that no wheel leaves it, and level dirt.

@@ -43,3 +43,16 @@ pub fn rigid(m: &Mount) -> Mount {
     all.drag = 0.0;
     all
 }
+
+/// The same rider and bike shrunk to next to a point that slides: wheels of 1 cm, 4 cm apart,
+/// without grip and without spin. Its inertia, kg m², is free: large, it keeps its attitude.
+pub fn point(m: &Mount, inertia: f64) -> Mount {
+    let mut small = rigid(m);
+    (small.wheelbase, small.bike_rise, small.bike_inertia) = (0.04, 0.0, inertia);
+    (small.tyre.radius, small.tyre.height) = (0.01, 0.005);
+    // 0.2 mm under a child's weight, damped to half of what is critical.
+    (small.tyre.stiffness, small.tyre.damping, small.tyre.grip) = (1e8, 30.0, 0.0);
+    (small.rolling, small.bearings) = ([0.0; 6], [0.0; 2]);
+    small.wheel_inertia = 1e-9;
+    small
+}

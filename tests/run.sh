@@ -72,5 +72,9 @@ step documentation env RUSTDOCFLAGS="-D warnings" cargo doc --workspace --no-dep
 step host cargo build --release --quiet
 tests tests cargo test --workspace --no-fail-fast -- --show-output
 
+# The rows of all the tables that the tests print: see tests/checks.rs.
+awk '/^  table: / { n++; rows += $2; out += $4; known += $6 }
+  END { print rows + 0 " rows in " n + 0 " tables: " out + 0 " out of bound, " known + 0 " known to be out" }' \
+  "$out/tests.txt"
 echo "$passed passed, $failed failed"
 [ "$failed" -eq 0 ] && [ "$passed" -gt 0 ]

@@ -7,14 +7,15 @@ use crate::world::{Moment, ride, where_it_comes_to};
 use glam::{DMat2, DVec2};
 use sim::constants::GRAVITY;
 use sim::profile::Profile;
+use tests::bare;
 use tests::curve::Curve;
-use tests::lines::{self, Named, PUSH_OFF, bare};
+use tests::lines::{self, Named, PUSH_OFF};
 
 /// Where the rear wheel's contact is at the start, m along the line.
 pub const START: f64 = 0.05;
 
 fn flat(settings: &Settings, bike: &Bike) -> Row {
-    let ground = bare(0.0, 25.0, 0.0);
+    let ground = bare::ground(0.0, &[(25.0, 0.0)]);
     let start = bike.standing(&Curve::over(&ground, bike.radius), START, 6.0);
     let moments = ride(&ground, settings, bike, &start, |m| m.t > 3.0);
     let got = where_it_comes_to(&moments, |m| m.t, 3.0).map(|m| m.velocity.x);
@@ -32,7 +33,7 @@ fn grade(settings: &Settings, bike: &Bike) -> Row {
     let mut bike = bike.clone();
     bike.mass = 42.0;
     bike.wheel_inertia = 0.06 * (bike.radius / 0.25) * (bike.radius / 0.25);
-    let ground = bare(-10.0_f64.to_radians(), 30.0, 0.0);
+    let ground = bare::ground(-10.0_f64.to_radians(), &[(30.0, 0.0)]);
     let start = bike.standing(&Curve::over(&ground, bike.radius), START, 0.0);
     let moments = ride(&ground, settings, &bike, &start, |m| m.t > 4.0);
     let got = where_it_comes_to(&moments, |m| m.t, 4.0).map(|m| m.velocity.length());
@@ -50,7 +51,7 @@ fn grade(settings: &Settings, bike: &Bike) -> Row {
 /// inertia the wheels add what their own spin takes.
 fn hollow(settings: &Settings, bike: &Bike) -> Row {
     let (radius, angle) = (6.0, 0.7);
-    let ground = bare(-angle, 1.6 * angle * radius, 1.0 / radius);
+    let ground = bare::ground(-angle, &[(1.6 * angle * radius, 1.0 / radius)]);
     let start = bike.standing(&Curve::over(&ground, bike.radius), START, 0.0);
     let pivot = DVec2::from_angle(-angle).perp() * radius;
     let rolls = radius - bike.radius;
@@ -117,9 +118,13 @@ fn flight(settings: &Settings, bike: &Bike) -> Row {
         turning: 0.0,
         rims: [6.0; 2],
     };
-    let moments = ride(&bare(0.0, 25.0, 0.0), settings, bike, &start, |m| {
-        m.velocity.y < 0.0
-    });
+    let moments = ride(
+        &bare::ground(0.0, &[(25.0, 0.0)]),
+        settings,
+        bike,
+        &start,
+        |m| m.velocity.y < 0.0,
+    );
     let height = |m: &Moment| m.middle.y - start.middle.y;
     let got = moments.iter().map(height).fold(0.0, f64::max);
     let expected = 0.25 * 36.0 / GRAVITY;
@@ -163,9 +168,13 @@ fn landing(settings: &Settings, bike: &Bike, fall: f64) -> Row {
     let lost = 0.5 * into.dot(of_blow.inverse() * into) / (bike.mass * GRAVITY);
     // The front wheel comes down later.
     let after = (2.0 * fall / GRAVITY).sqrt() + 0.05;
-    let moments = ride(&bare(0.0, 25.0, 0.0), settings, bike, &start, |m| {
-        m.t > after
-    });
+    let moments = ride(
+        &bare::ground(0.0, &[(25.0, 0.0)]),
+        settings,
+        bike,
+        &start,
+        |m| m.t > after,
+    );
     let got = where_it_comes_to(&moments, |m| m.t, after).map(|m| m.head);
     head(
         Kind::Landing,

@@ -84,15 +84,8 @@ fn check(
     bound: Bound,
     why: &'static str,
 ) -> Check {
-    Check {
-        what,
-        source: "rapier2d-f64, tuned, on smooth ground",
-        unit,
-        expected: pair[0],
-        got: pair[1],
-        bound,
-        why,
-    }
+    let source = "rapier2d-f64, tuned, on smooth ground";
+    Check::new(what, source, unit, pair, bound, why)
 }
 
 /// Where both are farthest apart.
@@ -185,7 +178,7 @@ fn hopping(line: &Named, settings: &Settings, rider: usize) -> Vec<Check> {
 }
 
 /// Both ways to set the engine on each line: as it comes with two of the riders, tuned with all.
-fn all(title: &str, lines: &[Named], duel: fn(&Named, &Settings, usize) -> Vec<Check>) {
+fn all(title: &'static str, lines: &[Named], duel: fn(&Named, &Settings, usize) -> Vec<Check>) {
     println!("{title}: where the engine is no reference");
     let mut checks = Vec::new();
     for line in lines {
@@ -196,7 +189,7 @@ fn all(title: &str, lines: &[Named], duel: fn(&Named, &Settings, usize) -> Vec<C
             checks.extend(duel(line, &settings::smooth(), rider));
         }
     }
-    judge(title, &checks);
+    judge(title, checks);
 }
 
 #[test]

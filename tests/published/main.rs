@@ -7,4 +7,33 @@ mod arcs;
 mod coasting;
 mod figures;
 mod flight;
+mod grade;
+mod landing;
+mod people;
+mod power;
+mod practice;
 mod rig;
+mod slides;
+mod soft;
+mod standing;
+
+use tests::checks::{Table, judge_all};
+
+#[test]
+fn every_row_holds() {
+    let table = |title, checks| Table { title, checks };
+    judge_all(&[
+        table("Hollows and crests", arcs::checks()),
+        table("Sliding next to a point", slides::checks()),
+        table("Rolling down a grade", grade::checks()),
+        table("Coasting", coasting::checks()),
+        table("Standing, and riding through a hollow", standing::checks()),
+        table("Flights", flight::checks()),
+        table("Landings", landing::checks()),
+        table("A landing as soft everywhere", soft::checks()),
+        table("On the road", power::checks()),
+        table("Figures and geometry", figures::checks()),
+        table("People and surfaces", people::checks()),
+        table("Rules of thumb", practice::checks()),
+    ]);
+}

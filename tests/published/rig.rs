@@ -1,43 +1,13 @@
-//! Bare ground and a plain rider to try the model on.
+//! A plain rider to try the model on, and what is read off a ride.
 
 use glam::DVec2;
 use sim::constants::GRAVITY;
-use sim::plan::{Style, Surface, Weather, demo};
-use sim::profile::{Character, Intent, Piece, Profile};
+use sim::plan::{Style, Weather, demo};
+use sim::profile::Profile;
 use sim::ride::{Accuracy, Mount, Run, Sample, ride};
 use sim::setup;
-
-/// A piece of ground: length, m, and curvature, 1/m.
-pub type Bend = (f64, f64);
-
-/// Ground that begins at the origin with a heading in radians; a bend with a heading of its own
-/// begins a corner.
-pub fn ground(heading: f64, bends: &[Bend]) -> Profile {
-    let mut profile = Profile {
-        pieces: Vec::new(),
-        lips: Vec::new(),
-        spans: Vec::new(),
-        yard: Vec::new(),
-    };
-    add(&mut profile, heading, bends);
-    profile
-}
-
-/// Adds pieces that begin with a heading where the ground ends.
-pub fn add(profile: &mut Profile, mut heading: f64, bends: &[Bend]) {
-    let character = Character {
-        surface: Surface::Packed,
-        intent: Intent::Roll,
-        turn: 0.0,
-    };
-    let last = profile.pieces.last();
-    let (mut start, mut before) = last.map_or((DVec2::ZERO, 0.0), |p| (p.end, p.before + p.length));
-    for &(length, curvature) in bends {
-        let piece = Piece::new(start, heading, length, curvature, before, character);
-        (start, heading, before) = (piece.end, piece.end_heading(), before + length);
-        profile.pieces.push(piece);
-    }
-}
+use std::f64::consts::FRAC_PI_2;
+use tests::bare::{add, ground};
 
 /// The demonstration's child as a passive rider, without rolling resistance and drag.
 pub fn passive() -> Mount {
@@ -52,6 +22,13 @@ pub fn passive() -> Mount {
 /// Rides.
 pub fn run(profile: &Profile, mount: &Mount, speed: f64) -> Run {
     ride(profile, mount, speed, &Accuracy::default())
+}
+
+/// A hollow of one radius from one side to the other, angles in rad, and its centre.
+pub fn bowl(radius: f64, angle: f64) -> (Profile, DVec2) {
+    let profile = ground(-angle, &[(2.0 * angle * radius, 1.0 / radius)]);
+    let centre = profile.pieces[0].start + DVec2::from_angle(-angle).perp() * radius;
+    (profile, centre)
 }
 
 /// The first sample at which the bike is past a place.
@@ -78,24 +55,58 @@ pub fn centre(m: &Mount, s: &Sample) -> DVec2 {
     (rider * m.rider_mass + bike * m.bike_mass) / m.mass()
 }
 
-/// Drag of both wheels' bearings at a speed, N.
-///
-/// Martin et al. 1998, J. Appl. Biomech. 14:276: a power of V (91 + 8.7 V) mW.
-pub fn bearings(speed: f64) -> f64 {
-    0.091 + 0.0087 * speed
+/// Source of rows whose formula stands in every textbook.
+pub const TEXTBOOK: &str = "any textbook of mechanics";
+
+/// A rider and bike of 70 kg on wheels that add 1.4 kg: Crr 0.012, CdA 0.40 m², air 1.225 kg/m³, no
+/// bearings. Coasting figures are given for these.
+pub fn seventy() -> Mount {
+    let mut m = passive();
+    m.rider_mass = 70.0 - m.bike_mass;
+    let radius = loaded_radius(&m);
+    m.wheel_inertia = 0.7 * radius * radius;
+    m.bearings = [0.0; 2];
+    m.rolling = [0.012; 6];
+    m.drag = 0.5 * 1.225 * 0.40;
+    m
 }
 
-/// The speed that is left after a distance, by the classical Runge-Kutta method on
-/// M v dv/dx = force(v), with no code of the model.
-pub fn speed_after(mass: f64, force: impl Fn(f64) -> f64, from: f64, distance: f64) -> f64 {
-    const STEPS: u32 = 4000;
-    let h = distance / f64::from(STEPS);
-    let rate = |v: f64| force(v) / (mass * v);
-    (0..STEPS).fold(from, |v, _| {
-        let a = rate(v);
-        let b = rate(v + 0.5 * h * a);
-        let c = rate(v + 0.5 * h * b);
-        let d = rate(v + h * c);
-        v + h * (a + 2.0 * b + 2.0 * c + d) / 6.0
-    })
+/// A value read between two samples, where something passes a mark.
+pub fn between(
+    samples: &[Sample],
+    of: impl Fn(&Sample) -> f64,
+    mark: f64,
+    value: impl Fn(&Sample) -> f64,
+) -> f64 {
+    let pair = samples
+        .windows(2)
+        .find(|s| (of(&s[0]) < mark) != (of(&s[1]) < mark));
+    let pair = pair.expect("the mark is passed");
+    let share = (mark - of(&pair[0])) / (of(&pair[1]) - of(&pair[0]));
+    value(&pair[0]) * (1.0 - share) + value(&pair[1]) * share
+}
+
+/// A level bench that ends over a drop to ground that falls at an angle, rad.
+pub fn bench(height: f64, fall: f64) -> Profile {
+    let mut profile = ground(0.0, &[(10.0, 0.0)]);
+    add(&mut profile, -FRAC_PI_2, &[(height, 0.0)]);
+    add(&mut profile, -fall, &[(60.0, 0.0)]);
+    profile
+}
+
+/// The samples of the longest flight.
+pub fn flight(run: &Run) -> &[Sample] {
+    let flights = run.samples.split(|s| s.rear_load + s.front_load > 0.0);
+    let longest = flights.max_by_key(|samples| samples.len()).unwrap_or(&[]);
+    assert!(
+        longest.len() > 20,
+        "the flight has only {} samples",
+        longest.len()
+    );
+    longest
+}
+
+/// Velocity of the common mass centre at the middle of three samples.
+pub fn velocity(m: &Mount, s: &[Sample]) -> DVec2 {
+    (centre(m, &s[2]) - centre(m, &s[0])) / (s[2].t - s[0].t)
 }

@@ -106,15 +106,8 @@ impl Duel {
     }
 
     fn check(&self, what: String, expected: f64, got: f64, share: f64, why: &'static str) -> Check {
-        Check {
-            what,
-            source: "second formulation: wheels bound to the ground, DOP853 at 1e-11",
-            unit: "m/s",
-            expected,
-            got,
-            bound: Share(share),
-            why,
-        }
+        let source = "second formulation: wheels bound to the ground, DOP853 at 1e-11";
+        Check::new(what, source, "m/s", [expected, got], Share(share), why)
     }
 
     /// Where a bound wheel would have to be pulled down, the second formulation is no reference.

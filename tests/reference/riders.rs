@@ -33,7 +33,7 @@ fn riders_on_hard_tyres() {
             checks.push(duel.at_the_end(4e-3, LIP));
         }
     }
-    judge("Absorbing riders on hard tyres", &checks);
+    judge("Absorbing riders on hard tyres", checks);
 }
 
 #[test]
@@ -48,7 +48,7 @@ fn passive_riders_on_hard_tyres() {
             checks.push(duel.at_the_end(4e-3, LIP));
         }
     }
-    judge("Passive riders on hard tyres", &checks);
+    judge("Passive riders on hard tyres", checks);
 }
 
 #[test]
@@ -62,6 +62,6 @@ fn riders_on_their_own_tyres() {
     }
     judge(
         "Absorbing riders on their own tyres, both wheels down",
-        &checks,
+        checks,
     );
 }

@@ -27,5 +27,5 @@ fn one_rigid_body() {
             checks.push(duel.at_the_end(2e-3, LIP));
         }
     }
-    judge("One rigid body against wheels bound to the ground", &checks);
+    judge("One rigid body against wheels bound to the ground", checks);
 }

@@ -2,6 +2,7 @@
 
 mod accuracy;
 mod believable;
+mod convergence;
 mod energy;
 
 use sim::plan::{Feature, Line, Plan, Style};
