@@ -3,6 +3,7 @@
 mod accuracy;
 mod believable;
 mod energy;
+mod presets;
 
 use sim::plan::{Feature, Line, Plan, Style};
 use sim::ride::{Event, EventKind, Run};

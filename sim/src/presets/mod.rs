@@ -55,7 +55,7 @@ pub struct Preset {
     pub mount: Mount,
     /// The size of wheel that fits, whichever was chosen.
     pub fitting: Wheel,
-    /// Where the numbers come from, one note for each field.
+    /// Where the numbers come from, one note for each that was not chosen.
     pub notes: Vec<Note>,
 }
 
@@ -66,6 +66,8 @@ pub struct Note {
     pub field: &'static str,
     /// Where its number comes from.
     pub source: Source,
+    /// The fields that it was worked out from: where one of them has changed, it no longer fits.
+    pub follows: &'static [&'static str],
     /// Between these lie eight in ten of that age, where that is known; in the field's unit.
     pub likely: Option<[f64; 2]>,
 }
@@ -126,7 +128,7 @@ pub fn preset(choice: &Choice) -> Result<Preset, Fault> {
     Ok(Preset {
         mount,
         fitting,
-        notes: notes(choice.tread, mass, stature),
+        notes: notes(choice, mass, stature),
     })
 }
 
@@ -141,38 +143,53 @@ fn no_such_age(age: u32) -> Fault {
     )
 }
 
-fn notes(tread: Tread, mass: Usual, stature: Usual) -> Vec<Note> {
-    let likely = |usual: Usual| Some([usual.low, usual.high]);
-    let (hard, dirt, gravel) = match tread {
-        Tread::Smooth => (Source::Handbook, Source::KnobbyToCourse, Source::Handbook),
+/// A note for each number that was not chosen.
+fn notes(choice: &Choice, mass: Usual, stature: Usual) -> Vec<Note> {
+    use Source::{BeadSeat, CommonPractice, FrontalArea, GrowthCharts, Handbook};
+    let (hard, packed, gravel) = match choice.tread {
+        Tread::Smooth => (Handbook, Source::KnobbyToCourse, Handbook),
         Tread::Knobby => (Source::KnobbyTyre, Source::Course, Source::Course),
     };
     let all = [
-        ("rider.mass", Source::GrowthCharts, likely(mass)),
-        ("rider.stature", Source::GrowthCharts, likely(stature)),
-        ("rider.posture", Source::CommonPractice, None),
-        ("rider.drag_area", Source::FrontalArea, None),
-        ("rider.skill", Source::CommonPractice, None),
-        ("bike.mass", Source::CommonPractice, None),
-        ("bike.wheelbase", Source::CommonPractice, None),
-        ("bike.bead_seat", Source::BeadSeat, None),
-        ("bike.tyre_width", Source::CommonPractice, None),
-        ("bike.tyre_pressure", Source::CommonPractice, None),
-        ("bike.wheel_mass", Source::CommonPractice, None),
-        ("bike.wheel_inertia", Source::CommonPractice, None),
-        ("bike.rolling.wood", hard, None),
-        ("bike.rolling.paved", hard, None),
-        ("bike.rolling.packed", dirt, None),
-        ("bike.rolling.gravel", gravel, None),
-        ("bike.rolling.grass", Source::Handbook, None),
-        ("bike.rolling.soft", Source::Handbook, None),
+        ("rider.mass", GrowthCharts),
+        ("rider.stature", GrowthCharts),
+        ("rider.posture", CommonPractice),
+        ("rider.drag_area", FrontalArea),
+        ("rider.skill", CommonPractice),
+        ("bike.mass", CommonPractice),
+        ("bike.wheelbase", CommonPractice),
+        ("bike.bead_seat", BeadSeat),
+        ("bike.tyre_width", CommonPractice),
+        ("bike.tyre_pressure", CommonPractice),
+        ("bike.wheel_mass", CommonPractice),
+        ("bike.wheel_inertia", CommonPractice),
+        ("bike.rolling.wood", hard),
+        ("bike.rolling.paved", hard),
+        ("bike.rolling.packed", packed),
+        ("bike.rolling.gravel", gravel),
+        ("bike.rolling.grass", Handbook),
+        ("bike.rolling.soft", Handbook),
     ];
-    let note = |(field, source, likely)| Note {
+    let unchosen = all.into_iter().filter(|(field, _)| match *field {
+        "rider.posture" => choice.posture.is_none(),
+        "rider.skill" => choice.skill.is_none(),
+        _ => true,
+    });
+    let note = |(field, source)| Note {
         field,
         source,
-        likely,
+        follows: match field {
+            "rider.drag_area" => &["rider.mass", "rider.stature", "rider.posture"],
+            "bike.wheel_inertia" => &["bike.wheel_mass", "bike.bead_seat", "bike.tyre_width"],
+            _ => &[],
+        },
+        likely: match field {
+            "rider.mass" => Some([mass.low, mass.high]),
+            "rider.stature" => Some([stature.low, stature.high]),
+            _ => None,
+        },
     };
-    all.map(note).into()
+    unchosen.map(note).collect()
 }
 
 /// A number to the nearest part of one.
