@@ -30,6 +30,17 @@ async fn note(page: &Page, name: &str) -> Result<String> {
     Ok(page.texts(&css).await?.concat())
 }
 
+/// Waits until the address has followed the last change: it does so a while after it.
+async fn settle(page: &Page) -> Result<()> {
+    let link = "document.getElementById('share').dataset.link";
+    page.click("#share").await?;
+    page.wait_for(
+        "the address to follow",
+        &format!("location.href === {link}"),
+    )
+    .await
+}
+
 pub fn a_preset_rides(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Phone, "", async |page| {
         page.click("#units label:has([value=metric])").await?;
@@ -75,6 +86,9 @@ pub fn riders_come_and_go(ground: &Ground) -> Result<()> {
         page.click("#rider > summary").await?;
         choose(page, "age", "20").await?;
         page.click("#preset-add").await?;
+        // Whoever works by keyboard stays where they were.
+        let focused: String = page.ask("return document.activeElement.id").await?;
+        ensure!(focused == "preset-add", "the focus went to {focused:?}");
         page.click("#preset-add").await?;
         let four = riders(page).await?;
         ensure!(
@@ -92,8 +106,7 @@ pub fn riders_come_and_go(ground: &Ground) -> Result<()> {
         page.click("[data-act=remove-rider]").await?;
         let three = riders(page).await?;
         ensure!(three.len() == 3, "the riders are {three:?}");
-        page.wait_for("the address to follow", "location.hash.length > 50")
-            .await?;
+        settle(page).await?;
         page.reload().await?;
         page.click("#rider > summary").await?;
         let kept = riders(page).await?;

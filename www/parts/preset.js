@@ -92,7 +92,7 @@ function button(text, id, disabled, act) {
   button.addEventListener("click", () => {
     act();
     // The panel was written anew: the same button is another now, and may be of no use any more.
-    document.querySelector(`#${id}:enabled, #rider .riders input:checked`)?.focus();
+    (document.querySelector(`#${id}:enabled`) ?? document.querySelector("#rider .riders input:checked")).focus();
   });
   return button;
 }
