@@ -203,6 +203,7 @@ export const act = {
   earlier: "Earlier",
   later: "Later",
   remove: "Remove",
+  removeRider: "Take this rider out",
   add: "Add after this",
   less: (name) => `Less: ${name}`,
   more: (name) => `More: ${name}`,
@@ -214,12 +215,50 @@ export const cautions = {
   soft: "Soft ground grabs wheels and ruts. Wait until it has dried.",
 };
 
+// A rider to start from.
+export const preset = {
+  legend: "Start from an age",
+  age: "Age",
+  years: (age, adult) => (adult ? `Adult (${age})` : `${age} years`),
+  sex: "Growth chart",
+  sexes: { either: "Middle of both", girl: "Girl or woman", boy: "Boy or man" },
+  wheel: "Wheels",
+  fitting: (inches) => `${inches}-inch, fits`,
+  inches: (inches) => `${inches}-inch`,
+  tread: "Tyres",
+  treads: { smooth: "Low tread", knobby: "High knobs" },
+  name: (age, adult) => (adult ? "Adult" : `${age < 13 ? "Child" : "Youth"}, ${age}`),
+  again: (name, n) => `${name} (${n})`,
+  line: (word, middle, likely) => `${word} ${middle}. ${likely}`,
+  mass: "Weight",
+  stature: "Height",
+  from: "From the CDC growth charts 2000, undressed: add clothes and pads. Better still, weigh and measure your own rider. Every number can be changed below, and says where it is from.",
+  replace: (label) => `Use for ${label}`,
+  add: "Add as another rider",
+};
+
+export const likely = (low, high) => `Eight in ten lie between ${low} and ${high}.`;
+
+// Where a number comes from.
+export const sources = {
+  growth_charts: "CDC growth charts 2000, undressed.",
+  frontal_area: "Bassett and others 1999, from weight, height and stance; times 1.1, Gross and others 1983.",
+  bead_seat: "ISO 5775.",
+  knobby_tyre: "Gross, Kyle and Malewicki 1983: a knobby tyre on pavement.",
+  course: "Maier and others 2018: a cross-country course.",
+  knobby_to_course: "Between Gross and others 1983 and Maier and others 2018.",
+  handbook: "Wilson, Bicycling Science, from memory.",
+  common_practice: "Common practice, no source.",
+};
+
 export const groups = {
   lip: "Lip",
   gap: "Gap",
   landing: "Landing",
   rider: "Rider",
   bike: "Bike",
+  wheels: "Wheels, and how they roll",
+  rolling: "Rolling resistance, on dry ground (coefficient)",
   yard: "Yard",
   weather: "Weather",
   survey: (count) => `A surveyed line of ${count} points.`,
@@ -251,6 +290,7 @@ export const fields = {
   bank_deg: "Bank",
   turn_radius: "Turn radius",
   label: "Who rides",
+  name: "Name",
   style: "Over bumps",
   skill: "How well (0 to 1)",
   posture: "Stance (0 low, 1 tall)",
@@ -258,6 +298,8 @@ export const fields = {
   stature: "Height",
   drag_area: "Wind area",
   bike_mass: "Bike weight",
+  wheel_mass: "Weight of one wheel",
+  wheel_inertia: "Inertia of one wheel",
   wheelbase: "Wheelbase",
   bead_seat: "Rim (bead seat diameter)",
   tyre_width: "Tyre width",

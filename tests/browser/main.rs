@@ -3,6 +3,7 @@
 mod bits;
 mod editing;
 mod opening;
+mod riders;
 mod screens;
 mod sharing;
 mod speeds;
@@ -16,7 +17,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 24] = [
+const CASES: [(&str, Case); 27] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -55,6 +56,9 @@ const CASES: [(&str, Case); 24] = [
         "editing::features_come_and_go",
         editing::features_come_and_go,
     ),
+    ("riders::a_preset_rides", riders::a_preset_rides),
+    ("riders::riders_come_and_go", riders::riders_come_and_go),
+    ("riders::fit_under_a_thumb", riders::fit_under_a_thumb),
     (
         "trust::every_speed_has_its_range",
         trust::every_speed_has_its_range,

@@ -63,6 +63,9 @@ async fn left(page: &Page, a: usize, b: usize) -> Result<f64> {
 pub fn moves_from_left_to_right(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Desk, "", async |page| {
         page.click("#whole").await?;
+        // The ranges beside the lips come later, and are drawn too.
+        let known = "!document.documentElement.dataset.working";
+        page.wait_for("the ranges", known).await?;
         let duration = page.duration().await?;
         // The whole line may take several rows of the sheet; this much of the ride is on the first.
         let shares = [0.05, 0.15, 0.25, 0.35, 0.45];

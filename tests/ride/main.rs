@@ -4,6 +4,7 @@ mod accuracy;
 mod believable;
 mod convergence;
 mod energy;
+mod presets;
 
 use sim::plan::{Feature, Line, Plan, Style};
 use sim::ride::{Event, EventKind, Run};

@@ -11,6 +11,7 @@ const SIM: &[May] = &[
     ("error", &[]),
     ("units", &["error"]),
     ("plan", &["constants", "error", "num", "units"]),
+    ("presets", &["constants", "error", "num", "plan"]),
     ("profile", &["constants", "error", "num", "plan"]),
     // The ride knows ground and masses, no plan: it can be tried on a bare arc.
     ("ride", &["constants", "error", "num", "profile"]),

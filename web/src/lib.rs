@@ -15,6 +15,7 @@ use serde::Serialize;
 use sim::constants::MODEL_VERSION;
 use sim::error::{Fault, Quantity};
 use sim::plan::{self, Plan};
+use sim::presets::{self, AGES, Preset, Wheel};
 use sim::units::{self, System};
 use sim::{judge, link, setup};
 use story::Story;
@@ -39,6 +40,16 @@ struct Written {
     field: String,
     /// Difference between two neighbouring values, in the plan's unit.
     step: f64,
+}
+
+/// What a rider can be made from, and the one that was made.
+#[derive(Serialize)]
+struct Offer {
+    /// Youngest and oldest age, years; the oldest stands for every adult.
+    ages: [u32; 2],
+    /// Every size of wheel, the smallest first.
+    wheels: [Wheel; Wheel::ALL.len()],
+    preset: Preset,
 }
 
 /// Opens the plan in the part of an address after `#`. Nothing there opens the demonstration
@@ -129,6 +140,20 @@ fn windows(plan: &Plan) -> Result<Vec<judge::Window>, Vec<Fault>> {
     let rows = judge::jumps(&ridden.profile, &ridden.run);
     let speeds: Vec<_> = rows.iter().map(|row| row.speed).collect();
     Ok(judge::windows(&ridden.profile, &mount, &speeds))
+}
+
+/// Makes a rider on a bike from an age and a size of wheel: see [`sim::presets::Choice`].
+///
+/// # Errors
+/// The fault of a choice that nothing can be made from, as an array.
+#[wasm_bindgen]
+pub fn preset(choice: JsValue) -> Result<JsValue, JsValue> {
+    let preset = presets::preset(&from_page(choice)?).map_err(|fault| to_page(&[fault]))?;
+    Ok(to_page(&Offer {
+        ages: [*AGES.start(), *AGES.end()],
+        wheels: Wheel::ALL,
+        preset,
+    }))
 }
 
 fn plan_from(text: &str) -> Result<Plan, JsValue> {

@@ -45,17 +45,22 @@ function mark(box, text) {
   told.textContent = told.textContent ? `${told.textContent} ${text}` : text;
   told.hidden = false;
   box.querySelector("input, select").setAttribute("aria-invalid", "true");
-  const details = box.closest("details");
-  if (details) details.open = true;
+  for (let at = box.closest("details"); at; at = at.parentElement.closest("details")) at.open = true;
+}
+
+/** What a fault is about: a feature, or another rider than the first. */
+function about(fault, called) {
+  const feature = /^line\.features\[(\d+)\]/.exec(fault.field)?.[1];
+  const rider = /^riders\[([1-9]\d*)\]/.exec(fault.field)?.[1];
+  return { index: feature, name: called[feature] ?? state.plan.riders[rider]?.label };
 }
 
 /** A line in the summary, with a way to the feature where its fields are not in sight. */
 function line(fault, called) {
   const p = document.createElement("p");
-  const index = /^line\.features\[(\d+)\]/.exec(fault.field)?.[1];
-  const name = called[index];
+  const { index, name } = about(fault, called);
   p.textContent = name ? `${name}: ${sentence(fault)} ` : `${sentence(fault)} `;
-  if (name && state.chosen !== Number(index)) {
+  if (index && name && state.chosen !== Number(index)) {
     const go = document.createElement("button");
     go.type = "button";
     go.textContent = words.show(name);
@@ -71,7 +76,7 @@ function show() {
   const called = names(state.plan);
   const lines = [];
   for (const fault of state.faults) {
-    const index = /^line\.features\[(\d+)\]/.exec(fault.field)?.[1];
+    const { index } = about(fault, called);
     document.querySelector(`#features [data-feature="${index}"]`)?.classList.add("faulty");
     const box = boxOf(fault.field);
     if (box) mark(box, sentence(fault));

@@ -13,26 +13,30 @@ const element = (tag, properties = {}, ...children) => {
   return made;
 };
 
-/** A group of fields under a heading, for the part of the plan at `base`. */
-export function group(base, [heading, fields]) {
+/**
+ * A group of fields under a heading, for the part of the plan at `base`. Where `origin(path, quantity)`
+ * is given, its text stands under the field: where the value comes from.
+ */
+export function group(base, [heading, fields], origin) {
   const box = element("fieldset", { className: "group" });
   if (heading) box.append(element("legend", {}, heading));
-  for (const field of fields) box.append(make(base, field));
+  for (const field of fields) box.append(make(base, field, origin));
   return box;
 }
 
-function make(base, [inner, word, kind, more = {}]) {
+function make(base, [inner, word, kind, more = {}], origin) {
   const path = base ? `${base}.${inner}` : inner;
   const box = element("div", { className: "field" });
   box.dataset.field = path;
   const id = `field-${(serial += 1)}`;
   const told = element("p", { className: "fault", id: `${id}-told`, hidden: true });
   const caution = element("p", { className: "caution", hidden: true });
+  const from = element("p", { className: "from", id: `${id}-from`, hidden: true });
   if (kind.toggle !== undefined) toggle(box, path, word, kind.toggle, id);
   else if (kind.choices) choice(box, path, word, kind.choices, id);
   else number(box, path, word, kind, more.step, id);
-  box.querySelector("input, select").setAttribute("aria-describedby", told.id);
-  box.append(told, caution);
+  box.querySelector("input, select").setAttribute("aria-describedby", `${told.id} ${from.id}`);
+  box.append(told, caution, from);
   const shownBefore = box.sync;
   box.sync = () => {
     const value = get(state.plan, path);
@@ -43,6 +47,8 @@ function make(base, [inner, word, kind, more = {}]) {
     const risk = (more.caution ?? kind.caution)?.(value, base ? get(state.plan, base) : state.plan);
     caution.textContent = risk || "";
     caution.hidden = !risk;
+    from.textContent = origin?.(inner, kind) || "";
+    from.hidden = !from.textContent;
   };
   box.sync();
   return box;

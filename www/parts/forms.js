@@ -79,6 +79,15 @@ export const riderForm = [
   ]],
 ];
 
+// What few will want to change.
+export const wheelsForm = [
+  [null, [
+    ["bike.wheel_mass", f.wheel_mass, "mass", { step: 0.1 }],
+    ["bike.wheel_inertia", f.wheel_inertia, "inertia"],
+  ]],
+  [g.rolling, Object.entries(surfaces).map(([key, word]) => [`bike.rolling.${key}`, word, "number", { step: 0.02 }])],
+];
+
 export const yardForm = [[null, [["length", f.yard_length, "length", { step: 10 }]]]];
 
 // Only where no start ramp gives the speed.

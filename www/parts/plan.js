@@ -4,9 +4,10 @@ import { state, edit, choose, onChange, features } from "../state.js";
 import { names } from "../names.js";
 import { shown } from "../units.js";
 import { kinds, act, groups, digests, grounds } from "../words.js";
-import { formOf, fresh, riderForm, startForm, yardForm, weatherForm } from "./forms.js";
+import { formOf, fresh, riderForm, wheelsForm, startForm, yardForm, weatherForm } from "./forms.js";
 import { group } from "./fields.js";
 import { rider } from "./rider.js";
+import { origin, startFrom } from "./preset.js";
 import { fall } from "./yard.js";
 
 // A walking pace and a half, m/s: what a rider rolls in with where no ramp gives more.
@@ -16,7 +17,7 @@ const list = document.getElementById("features");
 const more = document.getElementById("more");
 
 const syncAll = () => {
-  for (const box of document.querySelectorAll("#plan .field")) box.sync();
+  for (const box of document.querySelectorAll("#plan .field[data-field]")) box.sync();
 };
 
 /** The numbers that tell one feature from another at a glance. */
@@ -110,10 +111,12 @@ function section(name, id, ...content) {
   return details;
 }
 
+const riderFields = (form) => form.map((g) => group("riders[0]", g, origin));
+
 function showMore() {
   const open = [...more.querySelectorAll("details[open]")].map((d) => d.id);
   more.replaceChildren(
-    section(groups.rider, "rider", rider(), ...riderForm.map((g) => group("riders[0]", g))),
+    section(groups.rider, "rider", ...rider(), startFrom(), ...riderFields(riderForm), section(groups.wheels, "wheels", ...riderFields(wheelsForm))),
     section(groups.yard, "yard", ...yardForm.map((g) => group("yard", g)), ...fall(), group("", startForm)),
     section(groups.weather, "weather", ...weatherForm.map((g) => group("weather", g))),
   );
