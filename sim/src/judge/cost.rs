@@ -5,6 +5,7 @@
 //! speed's square would be without it.
 
 use crate::constants::GRAVITY;
+use crate::num;
 use crate::profile::Profile;
 use crate::ride::{EventKind, Mount, Run, Sample, Spent};
 use serde::Serialize;
@@ -53,7 +54,7 @@ pub fn costs(profile: &Profile, mount: &Mount, run: &Run) -> Vec<Cost> {
             );
             let all = between(&run.samples, from, to).scaled(1.0 / weight);
             let hard = landed.iter().map(|&t| {
-                let (a, b) = (t.max(from), (t + SETTLED).min(to));
+                let (a, b) = (num::max(t, from), num::min(t + SETTLED, to));
                 if b > a {
                     between(&run.samples, a, b).scaled(1.0 / weight)
                 } else {
@@ -134,7 +135,7 @@ fn spent_at(samples: &[Sample], t: f64) -> Spent {
     } else {
         1.0
     };
-    let share = crate::num::clamp(share, 0.0, 1.0);
+    let share = num::clamp(share, 0.0, 1.0);
     a.spent.plus(&b.spent.less(&a.spent).scaled(share))
 }
 

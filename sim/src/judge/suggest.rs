@@ -3,6 +3,7 @@
 use super::change::{how, rows, smallest, with};
 use super::jump::{How, JumpRow};
 use super::rollers::raised;
+use crate::num;
 use crate::plan::{Feature, Plan};
 use serde::Serialize;
 
@@ -66,7 +67,7 @@ fn suggest(plan: &Plan, rider: usize, row: &JumpRow) -> Option<Suggestion> {
 fn moved(plan: &Plan, rider: usize, row: &JumpRow, sign: f64) -> Option<Suggestion> {
     let gap = gap_of(plan, row.feature)?;
     let most = if sign < 0.0 {
-        MOST_GAP.min(gap)
+        num::min(MOST_GAP, gap)
     } else {
         MOST_GAP
     };
