@@ -7,6 +7,8 @@ fn look(ground: &Ground, screen: Screen, name: &str, units: &str) -> Result<()> 
     ground.visit(screen, "", async |page| {
         page.click(&format!("#units label:has([value={units}])"))
             .await?;
+        page.wait_for("the study", "!document.documentElement.dataset.working")
+            .await?;
         // A little after the middle of the ride, in the air.
         let duration = page.duration().await?;
         let mut moment = 0.5 * duration;

@@ -12,6 +12,7 @@ mod landing;
 mod people;
 mod power;
 mod practice;
+mod pumping;
 mod rig;
 mod slides;
 mod soft;
@@ -28,6 +29,7 @@ fn every_row_holds() {
         table("Rolling down a grade", grade::checks()),
         table("Coasting", coasting::checks()),
         table("Standing, and riding through a hollow", standing::checks()),
+        table("Pumping", pumping::checks()),
         table("Flights", flight::checks()),
         table("Landings", landing::checks()),
         table("A landing as soft everywhere", soft::checks()),
