@@ -1,7 +1,7 @@
 // Starts the page: loads the simulator, opens the plan in the address, and lets the parts run.
 
 import init, { open as openLink } from "./carryline.js";
-import { state, open, edit, rewrite, onChange } from "./state.js";
+import { state, edit, rewrite, onChange } from "./state.js";
 import { keepSystem, usualSystem } from "./units.js";
 import { damaged, broken, otherModel, model } from "./words.js";
 import { startDrawing } from "./parts/drawing.js";
@@ -12,12 +12,15 @@ import { startFaults } from "./parts/faults.js";
 import { startCosts } from "./parts/costs.js";
 import { startStudy } from "./parts/study.js";
 import { startTestDay } from "./parts/test_day.js";
+import { openNew, openOwn, startLines } from "./parts/lines.js";
 import { startShare, isOwnAddress } from "./parts/share.js";
 import { say } from "./parts/message.js";
 
 function openAddress() {
   const { plan, trouble, other_model: made } = openLink(location.hash);
-  open(plan);
+  const hash = location.hash.length > 1 && !trouble ? location.hash : "";
+  // A line that came in a link is looked at first; the reader's own stay as they are.
+  if (trouble || !openOwn(hash)) openNew(plan, Boolean(hash));
   if (trouble) say(damaged(trouble));
   else say(made == null ? "" : otherModel(made, state.story?.model));
   if (state.story) document.getElementById("model").textContent = model(state.story.model);
@@ -53,6 +56,7 @@ async function start() {
   startFaults();
   startDrawing();
   startControls();
+  startLines();
   startShare();
   startCosts();
   startTestDay();

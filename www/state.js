@@ -1,6 +1,7 @@
 // What the page knows: the plan being edited, the last ride that worked, and who wants to hear of it.
 
 import { ride } from "./carryline.js";
+import { back, forget, forth, note } from "./history.js";
 
 export const state = {
   plan: null, // as edited, perhaps with faults
@@ -10,13 +11,14 @@ export const state = {
   faults: [],
   system: "metric",
   chosen: null, // index of the feature being edited
+  looking: false, // at somebody else's line, which is not edited before it is copied
 };
 
 const listeners = [];
 
 /**
  * Calls `listener(what)` after every change; `what` is "plan" (numbers), "structure"
- * (features came, went or moved, or other units), "name", "chosen", "clock", "frame" or "study".
+ * (features came, went or moved, or other units), "name", "opened" (another line, before the rest follows), "chosen", "clock", "frame" or "study".
  */
 export function onChange(listener) {
   listeners.push(listener);
@@ -50,11 +52,14 @@ function attempt() {
   }
 }
 
-/** Takes another plan. */
-export function open(plan) {
+/** Takes another plan; `looking` at one that somebody sent. */
+export function open(plan, looking = false) {
   state.plan = plan;
+  state.looking = looking;
   state.chosen = null;
+  forget();
   attempt();
+  tell("opened");
   tell("structure");
 }
 
@@ -62,10 +67,22 @@ export function open(plan) {
 export function edit(change, what = "plan") {
   const plan = structuredClone(state.plan);
   change(plan);
+  note(state.plan, what);
   state.plan = plan;
   attempt();
   tell(what);
 }
+
+function step(plan) {
+  if (!plan) return;
+  state.plan = plan;
+  if (state.chosen >= features(plan).length) state.chosen = null;
+  attempt();
+  tell("structure");
+}
+
+export const undo = () => step(back(state.plan));
+export const redo = () => step(forth(state.plan));
 
 /** Rides again and writes everything anew, as when the units change. */
 export function rewrite() {

@@ -191,6 +191,24 @@ export const share = {
   faulty: "Mend the marked numbers first: only a line that works can be sent.",
 };
 
+// The reader's own lines.
+export const lines = {
+  none: "None yet. A line is kept on this device as soon as you change it.",
+  here: "open now",
+  unnamed: "A line without a name",
+  open: "Open",
+  copy: "Copy",
+  remove: "Remove",
+  removed: (name) => `${name} is removed. `,
+  bring: "Bring it back",
+  second: (name) => `${name} 2`.slice(0, 60),
+  taken: "This line was changed in another tab. What you change here is kept as a second line.",
+  full: "This device has no room left to keep lines. Send yourself the link: it holds the whole line.",
+  save: "Save as a file",
+  load: "Open a file",
+  noFile: (why) => `That file is no plan: ${why}.`,
+};
+
 export const damaged = (why) => `The link did not work: ${why}. Here is the demo line instead.`;
 export const otherModel = (made, now) =>
   made < now

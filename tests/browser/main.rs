@@ -2,6 +2,7 @@
 
 mod bits;
 mod editing;
+mod lines;
 mod opening;
 mod riders;
 mod screens;
@@ -17,7 +18,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 27] = [
+const CASES: [(&str, Case); 32] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -90,6 +91,23 @@ const CASES: [(&str, Case); 27] = [
     (
         "verdicts::the_test_day_is_told",
         verdicts::the_test_day_is_told,
+    ),
+    (
+        "lines::what_was_done_is_undone",
+        lines::what_was_done_is_undone,
+    ),
+    (
+        "lines::a_closed_page_loses_nothing",
+        lines::a_closed_page_loses_nothing,
+    ),
+    (
+        "lines::a_link_is_looked_at_first",
+        lines::a_link_is_looked_at_first,
+    ),
+    ("lines::two_tabs_keep_both", lines::two_tabs_keep_both),
+    (
+        "lines::a_full_device_loses_nothing",
+        lines::a_full_device_loses_nothing,
     ),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),

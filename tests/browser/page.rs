@@ -10,6 +10,12 @@ use thirtyfour::prelude::*;
 /// How long something on the page may take to come true.
 const PATIENCE: Duration = Duration::from_secs(10);
 
+/// What a page that is ready looks like.
+const READY: (&str, &str) = (
+    "the page to start",
+    "document.documentElement.dataset.ready",
+);
+
 /// How much of a script that failed is told, in characters.
 const LEGIBLE: usize = 300;
 
@@ -35,11 +41,7 @@ impl Page {
             engine,
             address,
         };
-        page.wait_for(
-            "the page to start",
-            "document.documentElement.dataset.ready",
-        )
-        .await?;
+        page.wait_for(READY.0, READY.1).await?;
         Ok(page)
     }
 
@@ -107,14 +109,34 @@ impl Page {
             .await
     }
 
+    /// Goes to the page anew, at `tail` behind its address, in the same browser.
+    pub async fn go(&self, tail: &str) -> Result<()> {
+        // Another address first: one that differs behind # only would load nothing.
+        self.driver.goto("about:blank").await?;
+        self.driver.goto(format!("{}{tail}", self.address)).await?;
+        self.wait_for(READY.0, READY.1).await
+    }
+
+    /// Opens the page in a second tab and stays there.
+    pub async fn second_tab(&self) -> Result<()> {
+        let tab = self.driver.new_tab().await?;
+        self.driver.switch_to_window(tab).await?;
+        self.driver.goto(&self.address).await?;
+        self.wait_for(READY.0, READY.1).await
+    }
+
+    /// Goes back to the first tab.
+    pub async fn first_tab(&self) -> Result<()> {
+        let tabs = self.driver.windows().await?;
+        let first = tabs.first().context("there is no tab")?;
+        self.driver.switch_to_window(first.clone()).await?;
+        Ok(())
+    }
+
     /// Loads the page again.
     pub async fn reload(&self) -> Result<()> {
         self.driver.refresh().await?;
-        self.wait_for(
-            "the page to start",
-            "document.documentElement.dataset.ready",
-        )
-        .await
+        self.wait_for(READY.0, READY.1).await
     }
 
     async fn element(&self, css: &str) -> Result<WebElement> {

@@ -91,6 +91,8 @@ pub fn a_suggestion_can_be_tried(ground: &Ground) -> Result<()> {
     }
     let link = format!("#{}", sim::link::encode(&plan));
     ground.visit(Screen::Phone, &link, async |page| {
+        // A line that came in a link is copied before it is changed.
+        page.click("#keep").await?;
         settle(page).await?;
         let how = "document.querySelector('#lips tr[data-lip=\"2\"]').dataset.how";
         let before: String = page.ask(&format!("return {how}")).await?;

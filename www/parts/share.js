@@ -42,15 +42,15 @@ async function send() {
 export function startShare() {
   const button = document.getElementById("share");
   button.addEventListener("click", send);
-  let opened = false;
+  let opening = false;
   onChange((what) => {
+    if (what === "opened") opening = true;
     if (!["plan", "structure", "name"].includes(what)) return;
-    // Opening a line is no edit: the address stays as it came.
-    if (!opened) {
-      opened = true;
-      return;
-    }
     clearTimeout(timer);
+    // Opening a line is no edit: an address that was followed here stays as it came.
+    const stays = opening && (state.looking || location.hash.length < 2);
+    opening = false;
+    if (stays) return;
     timer = setTimeout(follow, REST);
   });
 }

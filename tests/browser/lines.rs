@@ -1,0 +1,150 @@
+//! The reader's own lines: undone, kept, copied, and never lost.
+
+use anyhow::{Result, ensure};
+use browser::{Ground, Page, Screen};
+
+const HEIGHT: &str = "[data-field$='platform_height'] input";
+const KEPT: &str = "Object.keys(localStorage).filter(k => k.startsWith('carryline.line.'))";
+
+async fn start_at(page: &Page, height: &str) -> Result<()> {
+    let open =
+        "document.querySelector('#features [data-kind=start_ramp] .feature[aria-expanded=true]')";
+    if !page.ask::<bool>(&format!("return Boolean({open})")).await? {
+        page.click("#features [data-kind=start_ramp] .feature")
+            .await?;
+    }
+    page.fill(HEIGHT, height).await
+}
+
+async fn speeds(page: &Page) -> Result<Vec<String>> {
+    page.texts("#lips tbody [data-what=speed]").await
+}
+
+async fn kept(page: &Page) -> Result<usize> {
+    page.ask(&format!("return {KEPT}.length")).await
+}
+
+/// Heights of the start platforms of all kept lines, m, smallest first.
+async fn heights(page: &Page) -> Result<Vec<f64>> {
+    let script = format!(
+        "return {KEPT}.map(k => JSON.parse(localStorage.getItem(k)).plan.line.features[0].platform_height).sort()"
+    );
+    page.ask(&script).await
+}
+
+pub fn what_was_done_is_undone(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Desk, "", async |page| {
+        let mut seen = vec![speeds(page).await?];
+        for height in ["2.8 m", "2.6 m", "2.4 m"] {
+            start_at(page, height).await?;
+            seen.push(speeds(page).await?);
+            // Steps that follow each other closely are one.
+            tokio::time::sleep(std::time::Duration::from_millis(800)).await;
+        }
+        for before in seen.iter().rev().skip(1) {
+            page.click("#undo").await?;
+            ensure!(
+                &speeds(page).await? == before,
+                "undone, the speeds are {:?}",
+                speeds(page).await?
+            );
+        }
+        ensure!(
+            page.ask::<bool>("return document.getElementById('undo').disabled")
+                .await?
+        );
+        for after in seen.iter().skip(1) {
+            page.click("#redo").await?;
+            ensure!(
+                &speeds(page).await? == after,
+                "done again, the speeds are {:?}",
+                speeds(page).await?
+            );
+        }
+        Ok(())
+    })
+}
+
+pub fn a_closed_page_loses_nothing(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Phone, "", async |page| {
+        ensure!(
+            kept(page).await? == 0,
+            "something was kept before anything was changed"
+        );
+        start_at(page, "2.7 m").await?;
+        let changed = speeds(page).await?;
+        // At once, before anything that rests has been done.
+        page.go("").await?;
+        ensure!(
+            kept(page).await? == 1,
+            "{} lines are kept",
+            kept(page).await?
+        );
+        ensure!(speeds(page).await? == changed, "the line is another one");
+        Ok(())
+    })
+}
+
+pub fn a_link_is_looked_at_first(ground: &Ground) -> Result<()> {
+    let mut plan = sim::plan::demo();
+    "Down by the well".clone_into(&mut plan.name);
+    let link = format!("#{}", sim::link::encode(&plan));
+    ground.visit(Screen::Phone, "", async |page| {
+        start_at(page, "2.7 m").await?;
+        page.go(&link).await?;
+        let shown = "return document.getElementById('plan').offsetParent !== null";
+        ensure!(
+            !page.ask::<bool>(shown).await?,
+            "a line that was sent can be edited at once"
+        );
+        page.picture("phone-looking.png").await?;
+        ensure!(heights(page).await? == [2.7], "{:?}", heights(page).await?);
+        page.click("#keep").await?;
+        ensure!(page.ask::<bool>(shown).await?, "the copy cannot be edited");
+        start_at(page, "2.5 m").await?;
+        page.go("").await?;
+        ensure!(
+            heights(page).await? == [2.5, 2.7],
+            "{:?}",
+            heights(page).await?
+        );
+        ensure!(
+            page.ask::<String>("return document.getElementById('plan-name').value")
+                .await?
+                == plan.name
+        );
+        Ok(())
+    })
+}
+
+pub fn two_tabs_keep_both(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Desk, "", async |page| {
+        start_at(page, "2.8 m").await?;
+        page.wait_for("the line to be kept", &format!("{KEPT}.length === 1")).await?;
+        page.second_tab().await?;
+        start_at(page, "2.6 m").await?;
+        page.wait_for("the other tab to keep it", &format!("JSON.parse(localStorage.getItem({KEPT}[0])).plan.line.features[0].platform_height === 2.6")).await?;
+        page.first_tab().await?;
+        start_at(page, "2.5 m").await?;
+        page.wait_for("both to be kept", &format!("{KEPT}.length === 2")).await?;
+        ensure!(heights(page).await? == [2.5, 2.6], "{:?}", heights(page).await?);
+        Ok(())
+    })
+}
+
+pub fn a_full_device_loses_nothing(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Phone, "", async |page| {
+        let fill = "for (let size = 4e6; size >= 1; size = Math.floor(size / 2)) \
+            try { for (let i = 0; i < 3; i += 1) localStorage.setItem(`fill${size}.${i}`, 'x'.repeat(size)); } catch {} \
+            return true";
+        ensure!(page.ask::<bool>(fill).await?);
+        start_at(page, "2.7 m").await?;
+        let said = "document.getElementById('message').innerText.includes('no room')";
+        page.wait_for("the page to say so", said).await?;
+        let changed = speeds(page).await?;
+        page.wait_for("the address to follow", "location.hash.length > 50").await?;
+        page.reload().await?;
+        ensure!(speeds(page).await? == changed, "the line is another one");
+        Ok(())
+    })
+}

@@ -1,0 +1,179 @@
+// The reader's own lines: kept by themselves after every change, listed, copied, opened, sent as files.
+
+import { link_to, open as openLink } from "../carryline.js";
+import { state, onChange, open, tell, undo, redo } from "../state.js";
+import { canRedo, canUndo } from "../history.js";
+import { drop, fresh, here, keep, kept, onTaken } from "../store.js";
+import { lines as words } from "../words.js";
+import { make } from "./make.js";
+import { say } from "./message.js";
+
+// How long an edit rests before it is kept, ms.
+const REST = 300;
+
+const page = document.documentElement;
+const box = document.querySelector("#lines div");
+const [undoButton, redoButton] = ["undo", "redo"].map((id) => document.getElementById(id));
+
+let timer = 0;
+let dirty = false;
+
+const link = (plan) => `#${link_to(JSON.stringify(plan))}`;
+
+/** Keeps what is edited, under a name of its own where another tab has taken the old one. */
+function save() {
+  clearTimeout(timer);
+  if (!dirty || state.looking) return;
+  if (here.taken) {
+    here.taken = false;
+    here.id = null;
+    state.plan.name = words.second(state.plan.name);
+    tell("name");
+  }
+  here.id ??= fresh();
+  const links = [state.plan, state.good].map((plan) => plan && link(plan));
+  dirty = !keep(here.id, state.plan, links);
+  if (dirty) say(words.full);
+  if (document.getElementById("lines").open) list();
+}
+
+function later() {
+  if (state.looking) return;
+  dirty = true;
+  clearTimeout(timer);
+  timer = setTimeout(save, REST);
+}
+
+/** Opens a kept line. */
+function openKept(entry) {
+  save();
+  here.id = entry.id;
+  here.taken = false;
+  open(entry.plan);
+}
+
+/** Opens a plan that is nobody's yet: it is kept once it is edited. */
+export function openNew(plan, looking = false) {
+  save();
+  here.id = null;
+  here.taken = false;
+  open(plan, looking);
+}
+
+/** The line that was edited last, or the one an address belongs to; whether there is one. */
+export function openOwn(hash) {
+  const entry = hash ? kept().find((k) => k.link.includes(hash)) : kept()[0];
+  if (entry) openKept(entry);
+  return Boolean(entry);
+}
+
+/** Makes what is shown the reader's own. */
+function copy(plan) {
+  openNew(structuredClone(plan));
+  later();
+  save();
+}
+
+function button(text, name, act) {
+  const made = make("button", { type: "button" }, text);
+  made.setAttribute("aria-label", `${text}: ${name}`);
+  made.addEventListener("click", act);
+  return made;
+}
+
+function item(entry) {
+  const { name } = entry.plan;
+  const own = entry.id === here.id;
+  const label = make("span", { className: "line" }, make("b", {}, name || words.unnamed), " ", new Date(entry.saved).toLocaleString());
+  if (own) label.append(" ", make("em", {}, words.here));
+  const act = make("span", { className: "actions" });
+  if (!own) act.append(button(words.open, name, () => openKept(entry)));
+  act.append(button(words.copy, name, () => copy({ ...entry.plan, name: words.second(name) })));
+  if (!own) act.append(button(words.remove, name, () => remove(entry)));
+  return make("li", { data: { line: entry.id } }, label, act);
+}
+
+/** Removes a line, with a way back. */
+function remove(entry) {
+  drop(entry.id);
+  list();
+  const back = make("button", { type: "button" }, words.bring);
+  back.addEventListener("click", () => {
+    keep(entry.id, entry.plan, entry.link);
+    list();
+    say("");
+  });
+  say(words.removed(entry.plan.name), back);
+}
+
+function download() {
+  const blob = new Blob([JSON.stringify(state.plan, null, 2)], { type: "application/json" });
+  const a = make("a", { href: URL.createObjectURL(blob), download: `${state.plan.name || words.unnamed}.json` });
+  a.click();
+  URL.revokeObjectURL(a.href);
+}
+
+async function upload(file) {
+  if (!file) return;
+  const text = await file.text();
+  try {
+    // The simulator's own reader says what is wrong with a file, and fills in what it leaves open.
+    copy(openLink(link_to(text)).plan);
+  } catch (faults) {
+    say(words.noFile(Array.isArray(faults) ? `${faults[0].field}: ${faults[0].why}` : String(faults)));
+  }
+}
+
+function files() {
+  const save = make("button", { type: "button" }, words.save);
+  save.addEventListener("click", download);
+  const input = make("input", { type: "file", accept: ".json,application/json", className: "unseen", id: "plan-file" });
+  input.addEventListener("change", () => upload(input.files[0]));
+  const label = make("label", { htmlFor: "plan-file", className: "button" }, words.load);
+  return make("p", { className: "actions" }, save, input, label);
+}
+
+function list() {
+  const all = kept();
+  const rows = all.length ? make("ul", {}, ...all.map(item)) : make("p", {}, words.none);
+  box.replaceChildren(rows, files());
+}
+
+function show() {
+  page.toggleAttribute("data-looking", state.looking);
+  document.getElementById("plan-name").readOnly = state.looking;
+  undoButton.disabled = !canUndo();
+  redoButton.disabled = !canRedo();
+}
+
+function key(event) {
+  if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z") return;
+  // A text being typed has an undo of its own.
+  if (event.target.closest("input:not([type])") || state.looking) return;
+  event.preventDefault();
+  if (event.shiftKey) redo();
+  else undo();
+}
+
+export function startLines() {
+  undoButton.addEventListener("click", undo);
+  redoButton.addEventListener("click", redo);
+  document.addEventListener("keydown", key);
+  document.getElementById("keep").addEventListener("click", () => {
+    copy(state.plan);
+    document.getElementById("plan-name").focus();
+  });
+  document.getElementById("lines").addEventListener("toggle", list);
+  document.addEventListener("visibilitychange", save);
+  window.addEventListener("pagehide", save);
+  onTaken(() => say(words.taken));
+  let opening = false;
+  onChange((what) => {
+    if (what === "opened") opening = true;
+    if (!["plan", "structure", "name"].includes(what)) return;
+    // What was just opened is no edit.
+    if (!opening) later();
+    opening = false;
+    show();
+  });
+}
