@@ -191,6 +191,14 @@ export const share = {
   faulty: "Mend the marked numbers first: only a line that works can be sent.",
 };
 
+// What can be taken hold of on the drawing.
+export const grips = {
+  platform: "Start platform: drag up or down",
+  top: "Top of the roller: drag up or down",
+  lip: "Edge of the lip: drag it, or use the arrow keys",
+  knuckle: "Knuckle of the landing: drag it, or use the arrow keys",
+};
+
 // The reader's own lines.
 export const lines = {
   none: "None yet. A line is kept on this device as soon as you change it.",

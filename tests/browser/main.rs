@@ -1,6 +1,7 @@
 //! The page in real browsers, driven over WebDriver against the served page.
 
 mod bits;
+mod dragging;
 mod editing;
 mod lines;
 mod opening;
@@ -18,7 +19,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 32] = [
+const CASES: [(&str, Case); 35] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -108,6 +109,18 @@ const CASES: [(&str, Case); 32] = [
     (
         "lines::a_full_device_loses_nothing",
         lines::a_full_device_loses_nothing,
+    ),
+    (
+        "dragging::a_knuckle_is_dragged_and_rides_at_once",
+        dragging::a_knuckle_is_dragged_and_rides_at_once,
+    ),
+    (
+        "dragging::a_lip_is_moved_by_key",
+        dragging::a_lip_is_moved_by_key,
+    ),
+    (
+        "dragging::grips_are_large_enough_for_a_thumb",
+        dragging::grips_are_large_enough_for_a_thumb,
     ),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),

@@ -82,6 +82,31 @@ impl Page {
         element.click().await.with_context(|| css.to_owned())
     }
 
+    /// Drags the first element of a kind by so many pixels to the right and down.
+    pub async fn drag(&self, css: &str, right: i64, down: i64) -> Result<()> {
+        let element = self.element(css).await?;
+        element.scroll_into_view().await?;
+        let chain = self.driver.action_chain();
+        let chain = chain.move_to_element_center(&element).click_and_hold();
+        let half = chain.move_by_offset(right / 2, down / 2);
+        half.move_by_offset(right - right / 2, down - down / 2)
+            .release()
+            .perform()
+            .await?;
+        // One edit a frame: the last one is in by the second.
+        let drawn = "return new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))";
+        ensure!(self.ask::<bool>(drawn).await?);
+        Ok(())
+    }
+
+    /// Presses a key on the first element of a kind.
+    pub async fn press(&self, css: &str, key: char) -> Result<()> {
+        let element = self.element(css).await?;
+        element.focus().await?;
+        element.send_keys(key.to_string()).await?;
+        Ok(())
+    }
+
     /// Types into a field in place of what it holds, and leaves it.
     pub async fn fill(&self, css: &str, text: &str) -> Result<()> {
         let element = self.element(css).await?;

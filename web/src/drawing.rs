@@ -1,11 +1,11 @@
 //! The drawing on the page: the ride shown, the one before it, and the pen.
 
 use crate::Riding;
-use crate::convert::from_page;
+use crate::convert::{from_page, to_page};
 use crate::paint::Pencil;
-use crate::scene::{Labels, Picture, Seen, Sheet, Strip, View};
+use crate::scene::{Grip, Labels, Picture, Seen, Sheet, Strip, View};
 use glam::DVec2;
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
@@ -20,6 +20,15 @@ struct Look {
     chosen: Option<usize>,
     before: bool,
     night: bool,
+    held: Option<[f64; 2]>,
+    zoom: f64,
+}
+
+/// Where a feature can be taken hold of, and what the view keeps in sight.
+#[derive(Serialize)]
+struct Hold {
+    focus: [f64; 2],
+    grips: Vec<Grip>,
 }
 
 /// A canvas on which a ride is drawn.
@@ -87,6 +96,14 @@ impl Drawing {
         Ok(self.strips.first().map_or(1.0, |strip| strip.scale))
     }
 
+    /// Where a feature can be taken hold of on the drawing as it was last painted, at a moment, s.
+    pub fn grips(&self, feature: usize, time: f64) -> JsValue {
+        to_page(&self.shown.as_ref().map(|picture| Hold {
+            focus: picture.focus(time).to_array(),
+            grips: picture.grips(feature, &self.strips),
+        }))
+    }
+
     /// The feature at a place of the drawing as it was last painted, px.
     pub fn feature_at(&self, x: f64, y: f64) -> Option<usize> {
         let picture = self.shown.as_ref()?;
@@ -105,6 +122,8 @@ impl Look {
                 View::Follow
             },
             chosen: self.chosen,
+            held: self.held.map(DVec2::from_array),
+            zoom: self.zoom,
         }
     }
 }

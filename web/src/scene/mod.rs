@@ -9,6 +9,7 @@ mod earth;
 mod energy;
 mod figures;
 mod flight;
+mod grips;
 mod labels;
 mod land;
 mod limb;
@@ -18,6 +19,7 @@ mod sheet;
 mod view;
 mod wood;
 
+pub use grips::{Grip, Part};
 pub use labels::Labels;
 pub use picture::{Picture, Seen};
 pub use sheet::{Align, Ink, Label, Mark, Sheet};

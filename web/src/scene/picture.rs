@@ -4,6 +4,7 @@ use super::bike::Bike;
 use super::body::Body;
 use super::energy::Energy;
 use super::flight::Flights;
+use super::grips::{self, Grip, Part};
 use super::labels::Labels;
 use super::moment::Moment;
 use super::sheet::{Ink, Sheet};
@@ -30,6 +31,10 @@ pub struct Seen {
     pub view: View,
     /// The feature that is being edited.
     pub chosen: Option<usize>,
+    /// What the view that follows keeps in sight instead of the rider, m.
+    pub held: Option<DVec2>,
+    /// How much nearer than usual the view that follows is.
+    pub zoom: f64,
 }
 
 /// One rider's ride.
@@ -75,6 +80,8 @@ pub struct Picture {
     /// Of the others.
     others: Vec<Rode>,
     energy: Energy,
+    /// Where features can be taken hold of.
+    grips: Vec<(usize, Part, DVec2)>,
     /// Running sum of the bike's height, for the calm view.
     heights: Vec<f64>,
 }
@@ -93,6 +100,7 @@ impl Picture {
             .collect();
         Some(Self {
             energy: Energy::of(&profile, &run.samples),
+            grips: grips::places(plan, &profile),
             first: Rode::new(mount, run.samples),
             others: rides.map(|(m, r)| Rode::new(m, r.run.samples)).collect(),
             profile,
@@ -104,17 +112,26 @@ impl Picture {
     pub fn strips(&self, seen: &Seen, strips: &mut Vec<Strip>) {
         match seen.view {
             View::Follow => {
-                let moment = Moment::at(&self.first.samples, seen.time);
-                let x = moment.map_or(0.0, |m| m.bike.x);
-                let rider = DVec2::new(x, self.calm_height(seen.time));
+                let focus = seen.held.unwrap_or_else(|| self.focus(seen.time));
                 strips.clear();
-                strips.push(view::follow(seen.size, rider));
+                strips.push(view::follow(seen.size, focus, seen.zoom));
             }
             View::Whole => {
                 let relief = |a, b| land::relief(&self.profile, a, b);
                 view::whole(seen.size, self.seams(), relief, strips);
             }
         }
+    }
+
+    /// What the view that follows keeps in sight at a moment, m.
+    pub fn focus(&self, time: f64) -> DVec2 {
+        let moment = Moment::at(&self.first.samples, time);
+        DVec2::new(moment.map_or(0.0, |m| m.bike.x), self.calm_height(time))
+    }
+
+    /// Where a feature can be taken hold of.
+    pub fn grips(&self, feature: usize, strips: &[Strip]) -> Vec<Grip> {
+        grips::shown(&self.grips, feature, strips)
     }
 
     /// The feature at a place of the sheet.

@@ -21,6 +21,8 @@ fn seen(time: f64, view: View) -> Seen {
         size: PHONE,
         view,
         chosen: None,
+        held: None,
+        zoom: 1.0,
     }
 }
 
