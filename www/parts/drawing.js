@@ -2,7 +2,8 @@
 
 import { Drawing } from "../carryline.js";
 import { state, onChange, takeRiding, choose, tell, features } from "../state.js";
-import { apart } from "../units.js";
+import { apart, shown } from "../units.js";
+import { get } from "./path.js";
 import { names } from "../names.js";
 import { state as words, energyLine } from "../words.js";
 import { clock, tick, at, seek, play, pause, timeAt } from "./clock.js";
@@ -55,12 +56,27 @@ function fit() {
   repaint();
 }
 
+// The measures of each kind of feature, in the order in which the drawing has them.
+const measured = {
+  start_ramp: ["platform_height"],
+  flat: ["length"],
+  roller: ["height", "length"],
+  jump: ["lip.height", "gap", "landing.height"],
+  turn: [],
+  run_out: ["length"],
+};
+
+function dimensions() {
+  const feature = features(state.good)[state.chosen];
+  return feature ? measured[feature.kind].map((path) => shown(get(feature, path), "length")) : [];
+}
+
 function labels() {
   const speeds = state.story.jumps.map((j) => (j.speed == null ? "–" : apart(j.speed, "speed")[0]));
   const [, unit] = apart(0, "speed");
   const end = (speed) => apart(speed, "speed")[0];
   const ranges = (state.study.spreads ?? []).map((s) => (s.slowest == null ? "" : `${end(s.slowest)}–${end(s.fastest)}`));
-  return { features: names(state.good), speeds, ranges, unit, energy: energyLine };
+  return { features: names(state.good), speeds, ranges, unit, dimensions: dimensions(), energy: energyLine };
 }
 
 function take(restart) {
@@ -203,8 +219,8 @@ export function startDrawing() {
   startHand();
   onChange((what) => {
     if (what === "plan" || what === "structure" || what === "name") take(what !== "name");
-    if (what === "study") drawing.show(undefined, labels());
     if (what === "chosen") show();
+    if (what === "chosen" || what === "study") drawing.show(undefined, labels());
     if (what === "chosen" || what === "study") repaint();
   });
   requestAnimationFrame(frame);

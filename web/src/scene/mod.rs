@@ -5,6 +5,7 @@
 
 mod bike;
 mod body;
+mod dimensions;
 mod earth;
 mod energy;
 mod figures;

@@ -2,6 +2,7 @@
 
 use super::bike::Bike;
 use super::body::Body;
+use super::dimensions::Dimensions;
 use super::energy::Energy;
 use super::flight::Flights;
 use super::grips::{self, Grip, Part};
@@ -80,6 +81,7 @@ pub struct Picture {
     /// Of the others.
     others: Vec<Rode>,
     energy: Energy,
+    dimensions: Dimensions,
     /// Where features can be taken hold of.
     grips: Vec<(usize, Part, DVec2)>,
     /// Running sum of the bike's height, for the calm view.
@@ -100,6 +102,7 @@ impl Picture {
             .collect();
         Some(Self {
             energy: Energy::of(&profile, &run.samples),
+            dimensions: Dimensions::of(plan, &profile),
             grips: grips::places(plan, &profile),
             first: Rode::new(mount, run.samples),
             others: rides.map(|(m, r)| Rode::new(m, r.run.samples)).collect(),
@@ -169,6 +172,9 @@ impl Picture {
                 sheet.repaint(pale, Ink::Pale);
             }
             self.first.draw(seen.time, strip, sheet);
+            if let Some(feature) = seen.chosen {
+                self.dimensions.draw(feature, strip, sheet);
+            }
         }
     }
 
