@@ -44,6 +44,8 @@ function attempt() {
     riding?.free();
     riding = next;
     state.story = next.story();
+    // What was found out belongs to the line before.
+    state.study = {};
     state.good = state.plan;
     state.faults = [];
   } catch (faults) {

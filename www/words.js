@@ -191,6 +191,17 @@ export const share = {
   faulty: "Mend the marked numbers first: only a line that works can be sent.",
 };
 
+// A first line from four answers.
+export const newLine = {
+  title: "A new line from four answers",
+  name: "A new line",
+  length: "How long is the yard?",
+  fall: "How far does it fall from start to end?",
+  tallest: "How tall may the tallest thing be?",
+  rider: "Who rides?",
+  go: "Draw it",
+};
+
 // What can be taken hold of on the drawing.
 export const grips = {
   platform: "Start platform: drag up or down",
@@ -212,6 +223,7 @@ export const lines = {
   second: (name) => `${name} 2`.slice(0, 60),
   taken: "This line was changed in another tab. What you change here is kept as a second line.",
   full: "This device has no room left to keep lines. Send yourself the link: it holds the whole line.",
+  starts: "Lines to start from",
   save: "Save as a file",
   load: "Open a file",
   noFile: (why) => `That file is no plan: ${why}.`,

@@ -19,7 +19,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 35] = [
+const CASES: [(&str, Case); 36] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -121,6 +121,10 @@ const CASES: [(&str, Case); 35] = [
     (
         "dragging::grips_are_large_enough_for_a_thumb",
         dragging::grips_are_large_enough_for_a_thumb,
+    ),
+    (
+        "lines::a_first_line_follows_from_four_answers",
+        lines::a_first_line_follows_from_four_answers,
     ),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),

@@ -1,11 +1,12 @@
 // The reader's own lines: kept by themselves after every change, listed, copied, opened, sent as files.
 
-import { link_to, open as openLink } from "../carryline.js";
+import { examples, link_to, open as openLink } from "../carryline.js";
 import { state, onChange, open, tell, undo, redo } from "../state.js";
 import { canRedo, canUndo } from "../history.js";
 import { drop, fresh, here, keep, kept, onTaken } from "../store.js";
 import { lines as words } from "../words.js";
 import { make } from "./make.js";
+import { newLine } from "./new_line.js";
 import { say } from "./message.js";
 
 // How long an edit rests before it is kept, ms.
@@ -133,10 +134,20 @@ function files() {
   return make("p", { className: "actions" }, save, input, label);
 }
 
+/** The lines that come with the page, each to be copied. */
+function starts() {
+  const all = examples().map((plan) => {
+    const made = make("button", { type: "button", data: { example: plan.name } }, plan.name);
+    made.addEventListener("click", () => copy(plan));
+    return made;
+  });
+  return make("div", { className: "starts" }, make("h3", {}, words.starts), make("p", { className: "actions" }, ...all));
+}
+
 function list() {
   const all = kept();
   const rows = all.length ? make("ul", {}, ...all.map(item)) : make("p", {}, words.none);
-  box.replaceChildren(rows, files());
+  box.replaceChildren(rows, files(), starts(), newLine((plan) => copy(plan)));
 }
 
 function show() {

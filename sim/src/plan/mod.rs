@@ -80,6 +80,20 @@ pub fn demo() -> Plan {
         .expect("the demonstration plan is checked by the tests")
 }
 
+/// Lines to start from, the demonstration first: steps up and down, a spine and a raised bed, one tall
+/// gap.
+pub fn examples() -> Vec<Plan> {
+    let files = [
+        include_str!("../../plans/steps.json"),
+        include_str!("../../plans/spine_and_bed.json"),
+        include_str!("../../plans/tall_gap.json"),
+    ];
+    let plans = files
+        .into_iter()
+        .map(|text| Plan::from_json(text).expect("the plan files are checked by the tests"));
+    core::iter::once(demo()).chain(plans).collect()
+}
+
 /// A short line for tests, which stays as it is when the demonstration changes.
 #[cfg(test)]
 pub(crate) fn one_jump() -> Plan {
