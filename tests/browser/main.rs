@@ -1,5 +1,6 @@
 //! The page in real browsers, driven over WebDriver against the served page.
 
+mod access;
 mod bits;
 mod dragging;
 mod editing;
@@ -19,7 +20,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 36] = [
+const CASES: [(&str, Case); 40] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -125,6 +126,16 @@ const CASES: [(&str, Case); 36] = [
     (
         "lines::a_first_line_follows_from_four_answers",
         lines::a_first_line_follows_from_four_answers,
+    ),
+    ("access::by_day_on_a_phone", access::by_day_on_a_phone),
+    ("access::by_night_at_a_desk", access::by_night_at_a_desk),
+    (
+        "access::a_sent_line_and_the_limits",
+        access::a_sent_line_and_the_limits,
+    ),
+    (
+        "access::narrow_and_with_large_type",
+        access::narrow_and_with_large_type,
     ),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),

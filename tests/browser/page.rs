@@ -158,6 +158,12 @@ impl Page {
         Ok(())
     }
 
+    /// Asks Chromium itself for something, by a command of its developer tools' protocol.
+    pub async fn devtools(&self, command: &str, parameters: serde_json::Value) -> Result<()> {
+        self.driver.cdp().send_raw(command, parameters).await?;
+        Ok(())
+    }
+
     /// Loads the page again.
     pub async fn reload(&self) -> Result<()> {
         self.driver.refresh().await?;
