@@ -20,7 +20,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 40] = [
+const CASES: [(&str, Case); 41] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -136,6 +136,10 @@ const CASES: [(&str, Case); 40] = [
     (
         "access::narrow_and_with_large_type",
         access::narrow_and_with_large_type,
+    ),
+    (
+        "lines::two_lines_are_compared",
+        lines::two_lines_are_compared,
     ),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),

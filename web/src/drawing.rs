@@ -3,7 +3,7 @@
 use crate::Riding;
 use crate::convert::{from_page, to_page};
 use crate::paint::Pencil;
-use crate::scene::{Grip, Labels, Picture, Seen, Sheet, Strip, View};
+use crate::scene::{Beside, Grip, Labels, Picture, Seen, Sheet, Strip, View};
 use glam::DVec2;
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::prelude::*;
@@ -37,6 +37,7 @@ pub struct Drawing {
     pencil: Pencil,
     shown: Option<Picture>,
     before: Option<Picture>,
+    against: Option<Picture>,
     labels: Labels,
     sheet: Sheet,
     strips: Vec<Strip>,
@@ -55,6 +56,7 @@ impl Drawing {
             pencil: Pencil::new(canvas)?,
             shown: None,
             before: None,
+            against: None,
             labels: Labels::default(),
             sheet: Sheet::default(),
             strips: Vec::new(),
@@ -75,6 +77,11 @@ impl Drawing {
         self.pencil.take_colours()
     }
 
+    /// From now on another line's ride is shown pale under this one; without a ride, none.
+    pub fn compare(&mut self, riding: Option<Riding>) {
+        self.against = riding.map(Riding::into_picture);
+    }
+
     /// Draws one moment; gives the pixels to the metre.
     ///
     /// # Errors
@@ -90,8 +97,11 @@ impl Drawing {
         };
         let seen = look.seen();
         picture.strips(&seen, &mut self.strips);
-        let before = self.before.as_ref().filter(|_| look.before);
-        picture.compose(&seen, &self.strips, before, &self.labels, &mut self.sheet);
+        let beside = Beside {
+            before: self.before.as_ref().filter(|_| look.before),
+            against: self.against.as_ref(),
+        };
+        picture.compose(&seen, &self.strips, beside, &self.labels, &mut self.sheet);
         self.pencil.draw(&self.sheet, &self.labels, seen.size);
         Ok(self.strips.first().map_or(1.0, |strip| strip.scale))
     }

@@ -36,6 +36,12 @@ let told = 0;
 let last = 0;
 let stale = true;
 
+/** Shows another line's ride pale under this one; none without a ride. */
+export function compare(riding) {
+  drawing.compare(riding);
+  repaint();
+}
+
 /** Where a feature can be taken hold of, as last painted. */
 export const gripsOf = (feature, time) => drawing.grips(feature, time);
 

@@ -148,6 +148,6 @@ function show() {
 
 export function startLips() {
   onChange((what) => {
-    if (state.story && ["plan", "structure", "study"].includes(what)) show();
+    if (state.story && ["plan", "structure", "study", "against"].includes(what)) show();
   });
 }

@@ -89,5 +89,7 @@ export function more(jump, { spreads, windows, suggestions } = {}, impact, other
   const found = suggestions?.find((s) => s.lip === jump.lip);
   if (found) box.append(suggestion(found));
   for (const other of others) box.append(make("p", { className: "other" }, beside(jump, other)));
+  const other = state.against?.jumps[jump.lip];
+  if (other) box.append(make("p", { className: "against" }, words.otherAt(state.against.name, other.speed == null ? null : speed(other.speed), words.howShort[other.how])));
   return box;
 }

@@ -167,3 +167,22 @@ fn ended_on(lip: &LipEdge, run: &Run) -> How {
         _ => How::NotReached,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::setup::ride_plan;
+
+    #[test]
+    fn every_line_to_start_from_lands_clean() {
+        for plan in crate::plan::examples() {
+            let ridden = ride_plan(&plan, 0).expect("an example is sound");
+            let rows = jumps(&ridden.profile, &ridden.run);
+            assert!(
+                !rows.is_empty() && rows.iter().all(|r| r.how == How::Clean),
+                "{}",
+                plan.name
+            );
+        }
+    }
+}

@@ -80,13 +80,12 @@ pub fn demo() -> Plan {
         .expect("the demonstration plan is checked by the tests")
 }
 
-/// Lines to start from, the demonstration first: steps up and down, a spine and a raised bed, one tall
-/// gap.
+/// Lines to start from, the demonstration first: a first jump for a small child, three tables in a row
+/// for a bigger one. The first rider of each lands all of its jumps.
 pub fn examples() -> Vec<Plan> {
     let files = [
-        include_str!("../../plans/steps.json"),
-        include_str!("../../plans/spine_and_bed.json"),
-        include_str!("../../plans/tall_gap.json"),
+        include_str!("../../plans/first_jump.json"),
+        include_str!("../../plans/three_tables.json"),
     ];
     let plans = files
         .into_iter()

@@ -22,7 +22,7 @@ mod wood;
 
 pub use grips::{Grip, Part};
 pub use labels::Labels;
-pub use picture::{Picture, Seen};
+pub use picture::{Beside, Picture, Seen};
 pub use sheet::{Align, Ink, Label, Mark, Sheet};
 pub use view::{Strip, View};
 

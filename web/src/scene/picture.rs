@@ -38,6 +38,15 @@ pub struct Seen {
     pub zoom: f64,
 }
 
+/// Other rides that are drawn pale beside a picture's own.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Beside<'a> {
+    /// The ride before the last change: its flights alone.
+    pub before: Option<&'a Picture>,
+    /// Another line: its ground, its flights and its first rider.
+    pub against: Option<&'a Picture>,
+}
+
 /// One rider's ride.
 #[derive(Clone, Debug)]
 struct Rode {
@@ -149,19 +158,26 @@ impl Picture {
         span.map(|s| s.feature)
     }
 
-    /// Lays everything on the sheet; of the ride `before` a change only its flights.
+    /// Lays everything on the sheet.
     pub fn compose(
         &self,
         seen: &Seen,
         strips: &[Strip],
-        before: Option<&Picture>,
+        beside: Beside,
         labels: &Labels,
         sheet: &mut Sheet,
     ) {
         sheet.clear();
         for strip in strips {
+            if let Some(other) = beside.against {
+                let pale = sheet.marks.len();
+                earth::draw_line(&other.profile, strip, sheet);
+                other.first.flights.draw(Ink::Before, strip, sheet);
+                other.first.draw(seen.time, strip, sheet);
+                sheet.repaint(pale, Ink::Before);
+            }
             self.ground(seen, strip, labels, sheet);
-            if let Some(before) = before {
+            if let Some(before) = beside.before {
                 before.first.flights.draw(Ink::Before, strip, sheet);
             }
             self.first.flights.draw(Ink::Flight, strip, sheet);
