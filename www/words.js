@@ -61,7 +61,8 @@ export const degrees = (rad) => `${Math.round((rad * 180) / Math.PI)}°`;
 // How a jump went, by the judge's word for it; `by` is a length already written out.
 export const how = {
   clean: () => "Clean: both wheels land on the slope.",
-  short: (by) => (by ? `Comes up ${by} short: the rear wheel hits before the knuckle.` : "Rolls over the lip without flying."),
+  short: (by, decked) =>
+    by ? `Comes up ${by} short: the rear wheel ${decked ? "lands on the deck" : "cases on the face of the landing"}.` : "Rolls over the lip without flying.",
   knuckle: () => "On the knuckle: a hard knock for the rear wheel.",
   deep: () => "Deep: near the end of the slope.",
   past: () => "Past the landing: flat and hard.",
@@ -100,7 +101,8 @@ export const pitched = (rad) => {
 };
 export const impact = (first, g, left, pitch, drop) =>
   `${first === "rear" ? "Rear" : "Front"} wheel first, ${pitch}; up to ${g} times body weight, ${left} of leg travel left; like a drop of ${drop}.`;
-export const landingLost = (head) => `Landing takes ${head} of height from what comes next.`;
+export const landingLost = (head, speed) =>
+  speed ? `Landing takes ${head} of height: ${speed} at the next lip.` : `Landing takes ${head} of height from what comes next.`;
 export const suggest = {
   gap: (now, then) => `With a gap of ${then} in place of ${now} it lands clean.`,
   platform: (now, then) => `With the start at ${then} in place of ${now} it lands clean.`,
