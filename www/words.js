@@ -204,6 +204,13 @@ export const newLine = {
   go: "Draw it",
 };
 
+// What the ride feels like: the load in words a child has, from none to much; and the speed.
+export const feel = {
+  weights: ["floating", "light", "normal", "pressed", "very heavy"],
+  paces: ["standing", "walking pace", "jogging pace", "as fast as you run", "faster than you can run"],
+  air: (seconds, height) => `${seconds} s in the air, ${height} up`,
+};
+
 // What can be taken hold of on the drawing.
 export const grips = {
   platform: "Start platform: drag up or down",

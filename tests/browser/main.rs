@@ -4,6 +4,7 @@ mod access;
 mod bits;
 mod dragging;
 mod editing;
+mod feel;
 mod lines;
 mod opening;
 mod riders;
@@ -20,7 +21,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 41] = [
+const CASES: [(&str, Case); 42] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -140,6 +141,10 @@ const CASES: [(&str, Case); 41] = [
     (
         "lines::two_lines_are_compared",
         lines::two_lines_are_compared,
+    ),
+    (
+        "feel::the_load_is_the_traces_own",
+        feel::the_load_is_the_traces_own,
     ),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),
