@@ -31,6 +31,19 @@ const SIM: &[May] = &[
             "setup",
         ],
     ),
+    (
+        "fit",
+        &[
+            "constants",
+            "error",
+            "judge",
+            "num",
+            "plan",
+            "profile",
+            "ride",
+            "setup",
+        ],
+    ),
     ("link", &["constants", "plan"]),
     ("limits", &[]),
     (
