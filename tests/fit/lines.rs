@@ -62,7 +62,13 @@ pub fn one_jump() -> Day {
     Day {
         name: "one jump",
         plan: plan(-0.04, vec![ramp, flat(8.0), jump, flat(3.0)]),
-        looks: vec![Time(0.0, 6.0), Time(6.0, 12.0), Speed(6.0), Speed(12.0), Landing(0)],
+        looks: vec![
+            Time(0.0, 6.0),
+            Time(6.0, 12.0),
+            Speed(6.0),
+            Speed(12.0),
+            Landing(0),
+        ],
     }
 }
 
@@ -71,17 +77,23 @@ pub fn pumped() -> Day {
     let rollers = Feature::Roller(Roller {
         height: 0.3,
         length: 3.2,
-        count: 4,
+        count: 3,
         surface: Surface::Packed,
     });
-    let mut plan = plan(-0.03, vec![flat(6.0), rollers, flat(4.0)]);
+    let mut plan = plan(-0.03, vec![flat(6.0), rollers, flat(2.0)]);
     plan.initial_speed = Some(4.5);
     plan.riders[0].rider.style = Style::Pumping;
     plan.riders[0].rider.skill = 0.7;
     Day {
         name: "pumped rollers",
         plan,
-        looks: vec![Time(0.0, 5.0), Speed(5.0), Time(5.0, 20.0), Speed(12.4), Speed(20.0)],
+        looks: vec![
+            Time(0.0, 5.0),
+            Speed(5.0),
+            Time(5.0, 16.5),
+            Speed(12.4),
+            Speed(16.5),
+        ],
     }
 }
 
@@ -91,11 +103,11 @@ pub fn rolled_out() -> Day {
         length: 30.0,
         surface: Surface::Soft,
     });
-    let mut plan = plan(0.0, vec![flat(6.0), run_out]);
-    plan.initial_speed = Some(4.0);
+    let mut plan = plan(0.0, vec![flat(5.0), run_out]);
+    plan.initial_speed = Some(3.5);
     Day {
         name: "rolled out",
         plan,
-        looks: vec![Time(0.0, 4.0), Time(4.0, 10.0), Speed(6.0), Stop],
+        looks: vec![Time(0.0, 4.0), Time(4.0, 8.0), Speed(5.0), Stop],
     }
 }

@@ -45,7 +45,9 @@ fn recovered(day: &Day, first_seed: u64, known: &[What]) {
         let farthest = offs.iter().fold(0.0, |far: f64, off| far.max(off.abs()));
         let mean = offs.iter().sum::<f64>() / SEEDS as f64;
         let sure = days.iter().filter(|(_, fit)| fit.inputs[i].sure).count();
-        let left = days.iter().map(|(_, fit)| fit.inputs[i].sigma / fit.inputs[i].before);
+        let left = days
+            .iter()
+            .map(|(_, fit)| fit.inputs[i].sigma / fit.inputs[i].before);
         println!(
             "{} {what:?}: {} within one, {} within two, farthest {farthest:.2}, mean {mean:+.2}, \
              sure in {sure}, {:.2} of the uncertainty left",
@@ -85,7 +87,10 @@ fn carried_to_the_plan() {
     let rows = sim::judge::jumps(&ridden.profile, &ridden.run);
     for (lip, row) in fit.lips.iter().zip(&rows) {
         let (said, got) = (lip.speed.expect("left"), row.speed.expect("left"));
-        println!("lip {}: said {said:.3} ± {:.3}, got {got:.3}", lip.lip, lip.sigma);
+        println!(
+            "lip {}: said {said:.3} ± {:.3}, got {got:.3}",
+            lip.lip, lip.sigma
+        );
         assert!((said - got).abs() < lip.sigma, "{said} {got}");
     }
 }

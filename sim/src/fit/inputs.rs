@@ -76,7 +76,10 @@ pub(super) fn inputs(plan: &Plan, rider: usize) -> Result<Vec<Uncertain>, Vec<Fa
 }
 
 fn largest(rolling: &Rolling) -> f64 {
-    Surface::ALL.map(|s| rolling.on(s)).into_iter().fold(0.0, num::max)
+    Surface::ALL
+        .map(|s| rolling.on(s))
+        .into_iter()
+        .fold(0.0, num::max)
 }
 
 /// Half the width of a range.

@@ -133,12 +133,16 @@ pub fn fit(plan: &Plan, rider: usize) -> Result<Option<Fit>, Vec<Fault>> {
     let rides = Rides::new(plan, rider, own.into_iter().map(|(_, o)| o).collect())?;
     let planned: Vec<f64> = rides.inputs.iter().map(|input| input.planned).collect();
     let planned = rides.told(&planned);
-    let Some(found) = search::search(&rides) else {
+    let first = search::first(&rides);
+    let Some(found) = search::search(&rides, &first, None) else {
         return Ok(None);
     };
+    let doubted = clash::doubted(&rides, &first, &found);
     let solution = &found.solution;
     let far = found.used.iter().zip(&solution.off);
-    let far = far.filter(|(_, off)| off.abs() > FAR).map(|(&i, _)| places[i]);
+    let far = far
+        .filter(|(_, off)| off.abs() > FAR)
+        .map(|(&i, _)| places[i]);
     let count = found.used.len() as f64;
     Ok(Some(Fit {
         rider,
@@ -147,7 +151,7 @@ pub fn fit(plan: &Plan, rider: usize) -> Result<Option<Fit>, Vec<Fault>> {
         misfit: (solution.chi_square / count).sqrt(),
         agrees: solution.agrees(),
         far: far.collect(),
-        doubted: found.doubted.iter().map(|&i| places[i]).collect(),
+        doubted: doubted.iter().map(|&i| places[i]).collect(),
         lips: at_lips(&rides, &found, &planned),
     }))
 }

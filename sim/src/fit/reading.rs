@@ -12,8 +12,8 @@ use serde::Serialize;
 /// Fewest samples off the ground that count as a flight of the rear wheel.
 const FLIGHT: usize = 6;
 
-/// Least slope and rolling resistance together that stops a bike: on less it rolls on and on.
-const LEAST_STOPS: f64 = 0.01;
+/// Least slope and rolling resistance together that hold a bike back: with less it rolls on and on.
+const LEAST_HOLDS: f64 = 0.01;
 
 /// Whether an observation can be used.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -135,19 +135,27 @@ impl Course<'_> {
     /// only just passes.
     fn stop(&self, seen: &Stopped) -> Reading {
         match self.passing(seen.at) {
-            Ok((_, speed)) => {
-                let stops = self.profile.spot(seen.at).map_or(0.0, |spot| {
-                    let piece = &self.profile.pieces[spot.piece];
-                    let rolling = self.mount.rolling[piece.character.surface.index()];
-                    num::tan(spot.heading) + rolling
-                });
-                let further = speed * speed / (2.0 * GRAVITY * num::max(stops, LEAST_STOPS));
-                Ok(seen.at + further)
-            }
+            Ok((_, speed)) => Ok(seen.at + self.further(seen.at, speed)),
             Err(Use::NeverThere) if self.run.outcome != Outcome::Crashed => {
-                self.run.samples.last().map(|s| s.bike_x).ok_or(Use::NeverThere)
+                let last = self.run.samples.last();
+                last.map(|s| s.bike_x).ok_or(Use::NeverThere)
             }
             Err(why) => Err(why),
         }
+    }
+
+    /// How far a bike with a speed rolls on from a place where all is as in that place, m.
+    fn further(&self, x: f64, speed: f64) -> f64 {
+        let m = self.mount;
+        let holds = self.profile.spot(x).map_or(0.0, |spot| {
+            let surface = self.profile.pieces[spot.piece].character.surface;
+            num::tan(spot.heading) + m.rolling[surface.index()]
+        });
+        let turns = 2.0 * m.wheel_inertia / (m.tyre.radius * m.tyre.radius);
+        let square = speed * speed;
+        // The square of the speed falls evenly on the way: half of it is its mean.
+        let air = m.bearings[0] + 0.5 * m.drag * square;
+        let force = m.mass() * GRAVITY * num::max(holds, LEAST_HOLDS) + air;
+        0.5 * (m.mass() + turns) * square / force
     }
 }

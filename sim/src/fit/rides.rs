@@ -32,11 +32,7 @@ impl<'a> Rides<'a> {
     ///
     /// # Errors
     /// Every fault of the plan, or that it has no such rider.
-    pub fn new(
-        plan: &Plan,
-        rider: usize,
-        seen: Vec<&'a Observation>,
-    ) -> Result<Self, Vec<Fault>> {
+    pub fn new(plan: &Plan, rider: usize, seen: Vec<&'a Observation>) -> Result<Self, Vec<Fault>> {
         let mut profile = Profile::build(plan)?;
         // Somebody who was let roll out did not brake.
         if seen.iter().any(|s| matches!(s, Observation::Stopped(_))) {

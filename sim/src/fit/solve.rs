@@ -1,17 +1,13 @@
 //! The least squares.
 
 use super::clash;
-use super::inputs::Uncertain;
 use super::rides::Rides;
-use super::surface::Surfaces;
+use super::surface::{Side, Surfaces};
 use crate::num;
 use crate::plan::Observation;
 use levenberg_marquardt::{LeastSquaresProblem, LevenbergMarquardt};
 use nalgebra::storage::Owned;
 use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
-
-/// How near to the end of its bounds an input may begin, as a share of half of them.
-const INSIDE: f64 = 0.98;
 
 /// The inputs that fit best, and how well they are known.
 pub(super) struct Solution {
@@ -47,20 +43,19 @@ pub(super) fn solve(rides: &Rides, surfaces: &Surfaces, used: &[usize]) -> Solut
     let each = (0..used.len()).map(off).collect();
     // Scatter is a square and the measuring stands on its diagonal, so there is a root.
     let root = Cholesky::new(sigmas.clone()).map_or(sigmas, |c| c.unpack());
-    let mut problem = Problem {
+    let problem = Problem {
         rides,
         surfaces,
         used,
         root,
         free: DVector::zeros(rides.inputs.len()),
     };
-    problem.free = problem.freed();
     let (problem, _) = LevenbergMarquardt::new().minimize(problem);
     problem.solution(each)
 }
 
-/// The problem as the search sees it: an input within its bounds as a free number, and a row for
-/// each observation and each input.
+/// The problem as the search sees it: an input within the box that was ridden as a free number, and a
+/// row for each observation and each input. Outside its box a surface says nothing.
 struct Problem<'a> {
     rides: &'a Rides<'a>,
     surfaces: &'a Surfaces,
@@ -71,26 +66,15 @@ struct Problem<'a> {
 }
 
 impl Problem<'_> {
-    /// The free numbers of the planned inputs: u with value = middle + half · u / √(1 + u²).
-    fn freed(&self) -> DVector<f64> {
-        let free = self.rides.inputs.iter().map(|input| {
-            let [low, high] = input.within;
-            let s = 2.0 * (input.planned - low) / (high - low) - 1.0;
-            let s = num::clamp(s, -INSIDE, INSIDE);
-            s / (1.0 - s * s).sqrt()
-        });
-        DVector::from_vec(free.collect())
-    }
-
-    /// Each input, and its change with its free number.
+    /// Each input, middle + half · u / √(1 + u²) of its free number u, and its change with that.
     fn bound(&self) -> (Vec<f64>, Vec<f64>) {
-        let pairs = self.rides.inputs.iter().zip(&self.free);
-        let bound = |(input, &free): (&Uncertain, &f64)| {
-            let [low, high] = input.within;
-            let (half, root) = (0.5 * (high - low), (1.0 + free * free).sqrt());
-            (low + half * (1.0 + free / root), half / (root * root * root))
+        let sides = self.surfaces.sides.iter().zip(&self.free);
+        let bound = |(side, &free): (&Side, &f64)| {
+            let root = (1.0 + free * free).sqrt();
+            let value = side.middle + side.half * free / root;
+            (value, side.half / (root * root * root))
         };
-        pairs.map(bound).unzip()
+        sides.map(bound).unzip()
     }
 
     /// How far the observations are off, in their own units, and the change of that with each input.
@@ -131,16 +115,26 @@ impl Problem<'_> {
         let square = slopes.transpose() * &slopes;
         // Each input has a row of its own, so the square is never singular.
         let stated = Cholesky::new(square).map_or_else(
-            || DMatrix::from_fn(values.len(), values.len(), |i, j| if i == j { before(i) } else { 0.0 }),
+            || {
+                DMatrix::from_fn(values.len(), values.len(), |i, j| {
+                    if i == j { before(i) } else { 0.0 }
+                })
+            },
             |c| c.inverse(),
         );
-        let taken: f64 = (0..values.len()).map(|i| 1.0 - stated[(i, i)] / before(i)).sum();
+        let taken: f64 = (0..values.len())
+            .map(|i| 1.0 - stated[(i, i)] / before(i))
+            .sum();
         let more = num::max(squares(0, rows.len()) / n as f64, 1.0);
         let (off, _) = self.apart(&values);
         Solution {
             covariance: &stated * more,
             stated,
-            off: off.iter().zip(sigmas).map(|(off, sigma)| off / sigma).collect(),
+            off: off
+                .iter()
+                .zip(sigmas)
+                .map(|(off, sigma)| off / sigma)
+                .collect(),
             chi_square: squares(0, n),
             freedom: n as f64 - taken,
             values,

@@ -21,21 +21,45 @@ const RIDES_EACH: usize = 3;
 /// Rides beyond the numbers of the surface that are least needed to say how much they scatter.
 const SPARE: usize = 5;
 
+/// Points at the beginning of the Halton sequence that are left out.
+const SKIPPED: usize = 20;
+
 /// Bases of the Halton sequence, one for each input.
 const BASES: [usize; 4] = [2, 3, 5, 7];
 
-/// Part of the inputs that rides are spread over.
-#[derive(Clone, Debug)]
-pub(super) struct Span {
-    /// Middle of the box.
-    pub centre: Vec<f64>,
-    /// Half of its width.
-    pub half: Vec<f64>,
+/// One side of the box of inputs that rides are spread over.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Side {
+    /// Its middle.
+    pub middle: f64,
+    /// Half of its length.
+    pub half: f64,
+}
+
+impl Side {
+    /// The side about a value, shifted so that it stays within an input's limits.
+    pub fn about(value: f64, half: f64, [low, high]: [f64; 2]) -> Self {
+        let half = num::min(half, 0.5 * (high - low));
+        Self {
+            middle: num::clamp(value, low + half, high - half),
+            half,
+        }
+    }
+
+    /// From −1 at one end to 1 at the other.
+    pub fn share(&self, value: f64) -> f64 {
+        // An input that cannot be moved has a side without length.
+        if self.half > 0.0 {
+            (value - self.middle) / self.half
+        } else {
+            0.0
+        }
+    }
 }
 
 /// Surfaces of all that is seen, observations before lips.
 pub(super) struct Surfaces {
-    pub span: Span,
+    pub sides: Vec<Side>,
     /// The numbers of each surface; `None` where hardly any ride gets there.
     numbers: Vec<Option<DVector<f64>>>,
     /// Covariance of the rides about the surfaces.
@@ -44,8 +68,8 @@ pub(super) struct Surfaces {
 
 impl Surfaces {
     /// Rides all over a box of inputs.
-    pub fn ridden(rides: &Rides, span: Span) -> Self {
-        let (points, told) = spread(rides, &span);
+    pub fn ridden(rides: &Rides, sides: Vec<Side>) -> Self {
+        let (points, told) = spread(rides, &sides);
         let count = terms(&points[0]).len();
         let rows: Vec<_> = points.iter().map(|z| terms(z)).collect();
         let seen = rides.seen.len();
@@ -71,7 +95,7 @@ impl Surfaces {
             numbers.push(surface);
         }
         Self {
-            span,
+            sides,
             numbers,
             scatter: left.transpose() * left / spare,
         }
@@ -86,9 +110,8 @@ impl Surfaces {
     /// get there.
     pub fn at(&self, quantity: usize, values: &[f64]) -> Option<(f64, DVector<f64>)> {
         let numbers = self.numbers[quantity].as_ref()?;
-        let Span { centre, half } = &self.span;
-        let scaled = |i: usize| (values[i] - centre[i]) / half[i];
-        let z: Vec<f64> = (0..values.len()).map(scaled).collect();
+        let sides = self.sides.iter().zip(values);
+        let z: Vec<f64> = sides.map(|(side, &value)| side.share(value)).collect();
         let n = z.len();
         let mut slope = DVector::from_fn(n, |i, _| numbers[1 + i]);
         let mut next = 1 + n;
@@ -99,8 +122,12 @@ impl Surfaces {
                 next += 1;
             }
         }
-        for (change, half) in slope.iter_mut().zip(half) {
-            *change /= half;
+        for (change, side) in slope.iter_mut().zip(&self.sides) {
+            *change = if side.half > 0.0 {
+                *change / side.half
+            } else {
+                0.0
+            };
         }
         Some((terms(&z).dot(numbers), slope))
     }
@@ -112,25 +139,21 @@ impl Surfaces {
 }
 
 /// Rides spread over a box: where in it, each side from −1 to 1, and what they show.
-fn spread(rides: &Rides, span: &Span) -> (Vec<Vec<f64>>, Vec<Told>) {
-    let n = span.centre.len();
-    let count = RIDES_EACH * terms(&span.centre).len();
+fn spread(rides: &Rides, sides: &[Side]) -> (Vec<Vec<f64>>, Vec<Told>) {
     let point = |k: usize| -> Vec<f64> {
-        let values = (0..n).map(|i| {
-            let [low, high] = rides.inputs[i].within;
-            let aim = 2.0 * halton(k, BASES[i]) - 1.0;
-            num::clamp(span.centre[i] + span.half[i] * aim, low, high)
-        });
-        values.collect()
+        let bases = BASES.iter().take(sides.len());
+        bases.map(|&base| 2.0 * halton(k, base) - 1.0).collect()
     };
-    // The sequence begins with its worst points.
-    let values: Vec<_> = (1..=count).map(|k| point(k + 20)).collect();
-    let told = values.iter().map(|values| rides.told(values)).collect();
-    let scaled = |values: &Vec<f64>| {
-        let sides = (0..n).map(|i| (values[i] - span.centre[i]) / span.half[i]);
-        sides.collect()
+    let count = RIDES_EACH * terms(&point(0)).len();
+    // The sequence begins with its most uneven points.
+    let points: Vec<_> = (0..count).map(|k| point(k + SKIPPED)).collect();
+    let ride = |point: &Vec<f64>| {
+        let pairs = sides.iter().zip(point);
+        let values: Vec<f64> = pairs.map(|(s, z)| s.middle + s.half * z).collect();
+        rides.told(&values)
     };
-    (values.iter().map(scaled).collect(), told)
+    let told = points.iter().map(ride).collect();
+    (points, told)
 }
 
 /// The k-th number of the Halton sequence: the digits of k mirrored at the point.
@@ -147,7 +170,9 @@ fn halton(k: usize, base: usize) -> f64 {
 /// 1, every side, and every product of two sides.
 fn terms(z: &[f64]) -> DVector<f64> {
     let products = (0..z.len()).flat_map(|i| (i..z.len()).map(move |j| z[i] * z[j]));
-    let all = core::iter::once(1.0).chain(z.iter().copied()).chain(products);
+    let all = core::iter::once(1.0)
+        .chain(z.iter().copied())
+        .chain(products);
     DVector::from_vec(all.collect())
 }
 

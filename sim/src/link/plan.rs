@@ -8,9 +8,9 @@ use super::pack::{
     Pack, Reader, Writer, choice, put_last, put_unusual, record, take_last, take_unusual,
 };
 use crate::plan::{
-    Bike, Clocked, Feature, Flat, Ground, GroundPoint, Jump, Landed, Landing, LeadIn, Lie, Line, Lip,
-    Mount, Observation, Plan, Rider, Roller, Rolling, RunOut, StartRamp, Stopped, Style, Surface,
-    Timed, Turn, Weather, Yard,
+    Bike, Clocked, Feature, Flat, Ground, GroundPoint, Jump, Landed, Landing, LeadIn, Lie, Line,
+    Lip, Mount, Observation, Plan, Rider, Roller, Rolling, RunOut, StartRamp, Stopped, Style,
+    Surface, Timed, Turn, Weather, Yard,
 };
 use bitstream_io::{BitRead, BitWrite};
 use std::io;

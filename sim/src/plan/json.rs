@@ -1,8 +1,6 @@
 //! Plan files: reading one, with a fault that names the field, and writing one.
 
-use super::{
-    Clocked, Flat, Jump, Landed, Plan, Roller, RunOut, StartRamp, Stopped, Timed, Turn,
-};
+use super::{Clocked, Flat, Jump, Landed, Plan, Roller, RunOut, StartRamp, Stopped, Timed, Turn};
 use crate::error::{Fault, Quantity};
 use serde::de::DeserializeOwned;
 use serde_json::Value;
