@@ -5,8 +5,8 @@
 //! [`ride`] knows only that ground and a [`ride::Mount`], masses and lengths: a bike with two
 //! spinning wheels on elastic tyres, and a rider held to it by legs and arms, who sees what comes
 //! and pushes. Nothing is scripted per feature; contact, flight and landing come out of the forces.
-//! The [`judge`] says what a run means, and [`fit`] what a real one teaches. [`presets`] offer riders
-//! and bikes to start from. [`link`] packs a plan into a short text, and [`units`]
+//! The [`judge`] says what a run means. [`presets`]
+//! offer riders and bikes to start from. [`link`] packs a plan into a short text, and [`units`]
 //! reads and writes quantities as builders say them.
 //!
 //! Nothing here knows of screens, files or clocks, and the same plan gives the same bits everywhere.
@@ -22,7 +22,6 @@
 pub mod constants;
 pub mod draft;
 pub mod error;
-pub mod fit;
 pub mod judge;
 pub mod limits;
 pub mod link;

@@ -31,19 +31,6 @@ const SIM: &[May] = &[
             "setup",
         ],
     ),
-    (
-        "fit",
-        &[
-            "constants",
-            "error",
-            "judge",
-            "num",
-            "plan",
-            "profile",
-            "ride",
-            "setup",
-        ],
-    ),
     ("link", &["constants", "plan"]),
     ("limits", &[]),
     (

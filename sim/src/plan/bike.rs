@@ -239,7 +239,7 @@ impl Rolling {
     }
 
     /// All coefficients, each changed.
-    pub(crate) fn map(&self, change: impl Fn(f64) -> f64) -> Self {
+    pub fn map(&self, change: impl Fn(f64) -> f64) -> Self {
         Self {
             wood: change(self.wood),
             paved: change(self.paved),

@@ -1,16 +1,16 @@
 //! Rides with other inputs, and what is seen of them.
 
-use super::inputs::{self, Uncertain};
-use super::reading::{Course, Reading};
-use crate::error::Fault;
-use crate::judge::jumps;
-use crate::plan::{Observation, Plan};
-use crate::profile::{Intent, Profile};
-use crate::ride::{Accuracy, Mount, ride};
-use crate::setup;
+use crate::inputs::{self, Uncertain};
+use crate::reading::{Course, Reading};
+use sim::error::Fault;
+use sim::judge::jumps;
+use sim::plan::{Observation, Plan};
+use sim::profile::{Intent, Profile};
+use sim::ride::{Accuracy, Mount, ride};
+use sim::setup;
 
 /// The line, the rider, and what was seen.
-pub(super) struct Rides<'a> {
+pub(crate) struct Rides<'a> {
     pub inputs: Vec<Uncertain>,
     pub seen: Vec<&'a Observation>,
     profile: Profile,
@@ -20,7 +20,7 @@ pub(super) struct Rides<'a> {
 
 /// What one ride shows.
 #[derive(Clone, Debug)]
-pub(super) struct Told {
+pub(crate) struct Told {
     /// By observation.
     pub readings: Vec<Reading>,
     /// Speeds at the lips, m/s.

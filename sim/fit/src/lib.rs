@@ -32,13 +32,13 @@ pub use apply::apply;
 pub use inputs::What;
 pub use reading::Use;
 
-use crate::error::Fault;
-use crate::num;
-use crate::plan::{Observation, Plan};
-use crate::setup;
 use rides::{Rides, Told};
 use search::Found;
 use serde::Serialize;
+use sim::error::Fault;
+use sim::num;
+use sim::plan::{Observation, Plan};
+use sim::setup;
 
 /// An input is called unsure where the ride leaves it this much of the uncertainty it had before.
 const UNSURE: f64 = 0.5;

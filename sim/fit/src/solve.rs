@@ -1,16 +1,16 @@
 //! The least squares.
 
-use super::clash;
-use super::rides::Rides;
-use super::surface::{Side, Surfaces};
-use crate::num;
-use crate::plan::Observation;
+use crate::clash;
+use crate::rides::Rides;
+use crate::surface::{Side, Surfaces};
 use levenberg_marquardt::{LeastSquaresProblem, LevenbergMarquardt};
 use nalgebra::storage::Owned;
 use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
+use sim::num;
+use sim::plan::Observation;
 
 /// The inputs that fit best, and how well they are known.
-pub(super) struct Solution {
+pub(crate) struct Solution {
     /// The inputs.
     pub values: Vec<f64>,
     /// Their covariance by what is stated of the observations.
@@ -33,7 +33,7 @@ impl Solution {
 }
 
 /// Finds the inputs that fit best to some of the observations; each of them has its surface.
-pub(super) fn solve(rides: &Rides, surfaces: &Surfaces, used: &[usize]) -> Solution {
+pub(crate) fn solve(rides: &Rides, surfaces: &Surfaces, used: &[usize]) -> Solution {
     let sigmas = DMatrix::from_fn(used.len(), used.len(), |i, j| {
         let own = rides.seen[used[i]].give_or_take();
         let measured = if i == j { own * own } else { 0.0 };

@@ -1,10 +1,10 @@
 //! What an observer would have seen of a ride.
 
-use crate::constants::GRAVITY;
-use crate::num;
-use crate::plan::{Clocked, Landed, Observation, Stopped, Timed};
-use crate::profile::{Intent, LipEdge, Profile};
-use crate::ride::{EventKind, Mount, Outcome, Run, Sample};
+use sim::constants::GRAVITY;
+use sim::num;
+use sim::plan::{Clocked, Landed, Observation, Stopped, Timed};
+use sim::profile::{Intent, LipEdge, Profile};
+use sim::ride::{EventKind, Mount, Outcome, Run, Sample};
 
 use glam::DVec2;
 use serde::Serialize;
@@ -30,10 +30,10 @@ pub enum Use {
 }
 
 /// What a ride shows of an observation, in its unit; or why it shows nothing.
-pub(super) type Reading = Result<f64, Use>;
+pub(crate) type Reading = Result<f64, Use>;
 
 /// A ride to be looked at.
-pub(super) struct Course<'a> {
+pub(crate) struct Course<'a> {
     pub profile: &'a Profile,
     pub mount: &'a Mount,
     pub run: &'a Run,

@@ -1,11 +1,11 @@
 //! From a wide box of inputs to a narrow one about those that fit.
 
-use super::inputs::Uncertain;
-use super::reading::Use;
-use super::rides::Rides;
-use super::solve::{Solution, solve};
-use super::surface::{Side, Surfaces};
-use crate::num;
+use crate::inputs::Uncertain;
+use crate::reading::Use;
+use crate::rides::Rides;
+use crate::solve::{Solution, solve};
+use crate::surface::{Side, Surfaces};
+use sim::num;
 use std::rc::Rc;
 
 /// Half of the first box, in the standard deviations of the inputs before anything was seen.
@@ -26,7 +26,7 @@ const EDGE: f64 = 0.8;
 const BOXES: u32 = 6;
 
 /// What was found.
-pub(super) struct Found {
+pub(crate) struct Found {
     pub surfaces: Rc<Surfaces>,
     /// The observations that could be used.
     pub used: Vec<usize>,
@@ -35,7 +35,7 @@ pub(super) struct Found {
 
 /// Looks for the inputs that fit best, beginning with a box that was ridden; `without` is an
 /// observation that is left out. `None` where none can be used.
-pub(super) fn search(rides: &Rides, first: &Rc<Surfaces>, without: Option<usize>) -> Option<Found> {
+pub(crate) fn search(rides: &Rides, first: &Rc<Surfaces>, without: Option<usize>) -> Option<Found> {
     let mut surfaces = Rc::clone(first);
     let mut left = BOXES;
     loop {
@@ -61,7 +61,7 @@ pub(super) fn search(rides: &Rides, first: &Rc<Surfaces>, without: Option<usize>
 }
 
 /// All about what is planned; or about something quicker, where that ends too soon to show all.
-pub(super) fn first(rides: &Rides) -> Rc<Surfaces> {
+pub(crate) fn first(rides: &Rides) -> Rc<Surfaces> {
     let about = |middle: fn(&Uncertain) -> f64| {
         let side = |i: &Uncertain| Side::about(middle(i), WIDE * i.sigma, i.within);
         Surfaces::ridden(rides, rides.inputs.iter().map(side).collect())

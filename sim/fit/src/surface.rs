@@ -11,9 +11,9 @@
 //! Response surfaces: Box and Wilson 1951, J. R. Stat. Soc. B 13:1-45. Points spread evenly: Halton
 //! 1960, Numer. Math. 2:84-90.
 
-use super::rides::{Rides, Told};
-use crate::num;
+use crate::rides::{Rides, Told};
 use nalgebra::{Cholesky, DMatrix, DVector};
+use sim::num;
 
 /// Rides for each number that the surface has.
 const RIDES_EACH: usize = 3;
@@ -29,7 +29,7 @@ const BASES: [usize; 4] = [2, 3, 5, 7];
 
 /// One side of the box of inputs that rides are spread over.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Side {
+pub(crate) struct Side {
     /// Its middle.
     pub middle: f64,
     /// Half of its length.
@@ -58,7 +58,7 @@ impl Side {
 }
 
 /// Surfaces of all that is seen, observations before lips.
-pub(super) struct Surfaces {
+pub(crate) struct Surfaces {
     pub sides: Vec<Side>,
     /// The numbers of each surface; `None` where hardly any ride gets there.
     numbers: Vec<Option<DVector<f64>>>,

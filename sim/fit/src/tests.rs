@@ -1,11 +1,15 @@
 //! Beside the code: far from what was planned. Made-up rides with noise are in `tests/fit`.
 
 use super::*;
-use crate::plan::{self, Clocked, Feature, Flat, Lie, Line, RunOut, Stopped, Surface, Timed};
+use sim::plan::{self, Clocked, Feature, Flat, Lie, Line, RunOut, Stopped, Surface, Timed};
+
+fn one_jump() -> Plan {
+    Plan::from_json(include_str!("../../plans/one_jump.json")).expect("a plan file of our own")
+}
 
 /// A flat and a run-out of loose dirt, one rider.
 fn rolled_out() -> Plan {
-    let mut plan = plan::one_jump();
+    let mut plan = one_jump();
     plan.yard.length = 60.0;
     plan.yard.lie = Lie::Grade(0.0);
     let flat = Flat {
@@ -88,7 +92,7 @@ fn ground_that_rolls_twice_as_hard_is_found() {
 /// The planned ride rolls back before the places where the real one was seen.
 #[test]
 fn a_ride_that_gets_farther_than_planned_is_used() {
-    let mut plan = plan::one_jump();
+    let mut plan = one_jump();
     plan.riders.truncate(1);
     let Line::Features(features) = &mut plan.line else {
         panic!("features")

@@ -1,8 +1,8 @@
 //! Carrying a fit to the rest of the line.
 
-use super::{Fit, What};
-use crate::num;
-use crate::plan::{Feature, Line, Plan};
+use crate::{Fit, What};
+use sim::num;
+use sim::plan::{Feature, Line, Plan};
 
 /// The plan with what was found in place of what was planned, rounded far below what is known.
 ///

@@ -1,12 +1,12 @@
 //! The inputs that nobody knows well: what is planned, how far off it may be, how far it is moved.
 
-use crate::error::Fault;
-use crate::judge::{DRAG, ROLLING, START};
-use crate::num;
-use crate::plan::{Plan, Rolling, Style, Surface};
-use crate::ride::Mount;
-use crate::setup;
 use serde::Serialize;
+use sim::error::Fault;
+use sim::judge::{DRAG, ROLLING, START};
+use sim::num;
+use sim::plan::{Plan, Rolling, Style, Surface};
+use sim::ride::Mount;
+use sim::setup;
 
 /// One standard deviation of how well a rider pumps, on its scale from 0 to 1
 /// (common practice, no source).
@@ -43,7 +43,7 @@ pub enum What {
 
 /// One input.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Uncertain {
+pub(crate) struct Uncertain {
     pub what: What,
     /// What the plan says.
     pub planned: f64,
@@ -57,7 +57,7 @@ pub(super) struct Uncertain {
 ///
 /// # Errors
 /// That the plan has no such rider.
-pub(super) fn inputs(plan: &Plan, rider: usize) -> Result<Vec<Uncertain>, Vec<Fault>> {
+pub(crate) fn inputs(plan: &Plan, rider: usize) -> Result<Vec<Uncertain>, Vec<Fault>> {
     let rider = &setup::rider(plan, rider)?.rider;
     let bikes = plan.riders.iter().map(|m| &m.bike.rolling);
     let most = bikes.map(largest).fold(0.0, num::max);
@@ -116,7 +116,7 @@ fn start(plan: &Plan) -> Uncertain {
 }
 
 /// Rider, bike and day, and the speed at the start, with other values of some inputs.
-pub(super) fn with(
+pub(crate) fn with(
     mount: &Mount,
     inputs: &[Uncertain],
     start: f64,

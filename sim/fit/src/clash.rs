@@ -1,9 +1,9 @@
 //! Observations that contradict each other.
 
-use super::rides::Rides;
-use super::search::{Found, search};
-use super::surface::Surfaces;
-use crate::num;
+use crate::rides::Rides;
+use crate::search::{Found, search};
+use crate::surface::Surfaces;
+use sim::num;
 use std::rc::Rc;
 
 /// Standard deviations of a normal distribution beyond which one value in a thousand lies.
@@ -14,7 +14,7 @@ const RARE: f64 = 3.09;
 /// # References
 /// Wilson and Hilferty 1931, Proc. Natl. Acad. Sci. 17:684: the cube root of chi-square over its
 /// degrees of freedom is all but normal.
-pub(super) fn most_by_chance(freedom: f64) -> f64 {
+pub(crate) fn most_by_chance(freedom: f64) -> f64 {
     // One left over at least: inputs never take a whole observation without a trace.
     let n = num::max(freedom, 1.0);
     let spread = 2.0 / (9.0 * n);
@@ -23,7 +23,7 @@ pub(super) fn most_by_chance(freedom: f64) -> f64 {
 }
 
 /// The observations without each of which the others go together, where all do not.
-pub(super) fn doubted(rides: &Rides, first: &Rc<Surfaces>, all: &Found) -> Vec<usize> {
+pub(crate) fn doubted(rides: &Rides, first: &Rc<Surfaces>, all: &Found) -> Vec<usize> {
     if all.solution.agrees() {
         return Vec::new();
     }
