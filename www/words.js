@@ -160,8 +160,8 @@ export const testDay = {
 };
 
 export const seen = {
-  intro:
-    "Somebody has ridden the line as it is planned here? Type in what you saw. A stopwatch, some flags and a tape are enough. The page finds out what fits: how your ground rolls, how hard the push was. Count every place level along the line, from its very start to the middle of the bike.",
+  intro: "Somebody has ridden the line as it is planned here? Type in what you saw with stopwatch, flags and tape. The page finds out how your ground rolls and how hard the push was.",
+  places: "Places count level along the line, from its very start to the middle of the bike.",
   what: "What did you see?",
   kinds: { time: "Time between flags", speed: "Speed at a place", landed: "Where the wheels came down", stopped: "Where it came to a stand" },
   how: {
@@ -193,6 +193,8 @@ export const seen = {
     landed: (jump) => `the landing at ${jump}`,
     stopped: (at) => `the stand at ${at}`,
   },
+  valued: (name, value) => `${name} (${value})`,
+  first: "Nothing is learnt before that is mended.",
   beside: (planned, found) => `Planned ride: ${planned}. Ride that fits best: ${found}.`,
   never: "never there",
   scatter: (by) => `Rides that are all but alike differ here by ${by}: it tells little.`,
@@ -208,19 +210,17 @@ export const seen = {
   nothing: "Nothing here can be used to learn from.",
   input: {
     rolling: (value, _, low, high, sure) =>
-      sure ? `Your ground rolls about ${value} times as hard as planned (${low} to ${high}).` : `how the ground rolls (${low} to ${high} times as hard as planned)`,
+      sure ? `Your ground rolls about ${value} times as hard as planned (${low} to ${high}).` : `how your ground rolls: perhaps ${value} times as hard as planned, but anything from ${low} to ${high}`,
     drag: (value, _, low, high, sure) =>
-      sure ? `The air holds the rider about ${value} times as much as planned (${low} to ${high}).` : `how the air holds the rider (${low} to ${high} times as much as planned)`,
+      sure ? `The air holds the rider about ${value} times as much as planned (${low} to ${high}).` : `how the air holds the rider: perhaps ${value} times as much as planned, but anything from ${low} to ${high}`,
     start: (value, planned, low, high, sure) =>
-      sure ? `The start was at about ${value}, planned ${planned} (${low} to ${high}).` : `the speed at the start (${low} to ${high}, planned ${planned})`,
+      sure ? `The start was at about ${value}, planned ${planned} (${low} to ${high}).` : `the speed at the start: perhaps ${value}, planned ${planned}, but anything from ${low} to ${high}`,
     skill: (value, planned, low, high, sure) =>
-      sure ? `The rider pumps about ${value} of 1, planned ${planned} (${low} to ${high}).` : `how well the rider pumps (${low} to ${high} of 1, planned ${planned})`,
+      sure ? `The rider pumps about ${value} of 1, planned ${planned} (${low} to ${high}).` : `how well the rider pumps: perhaps ${value} of 1, planned ${planned}, but anything from ${low} to ${high}`,
   },
   unsure: "What you saw says little about:",
   fits: (misfit) =>
-    misfit < 1.5
-      ? `It fits: what is left between ride and flags is ${misfit.toFixed(1)} of what the measuring may be off.`
-      : `It fits roughly: what is left between ride and flags is ${misfit.toFixed(1)} times what the measuring may be off.`,
+    misfit < 1.5 ? "All that you saw goes together, as well as it could be measured." : `What you saw goes together only roughly: it is ${misfit.toFixed(1)} times as far off as the measuring explains.`,
   few: "Few things were seen: what was planned still weighs much here. A second flag, or a landing, would tell more.",
   one: (name) => `This does not go together: ${name} contradicts the rest. Without it the rest fits. Check it, or take it out.`,
   two: (names) => `This does not go together: ${names} contradict each other. One of them is wrong.`,
@@ -229,7 +229,7 @@ export const seen = {
   noneFar: "This does not go together, and no single thing is to blame.",
   rest: "For the rest of the line that means:",
   lip: (name, speed, by, planned) => `${name}: ${speed} at the lip, give or take ${by}${planned ? `; planned ${planned}` : ""}.`,
-  same: "The plan already rides like this.",
+  same: "The plan already rides like this, as far as this ride can tell.",
   use: "Use this for the plan",
   used: "The plan now rides as your rider did. Undo takes it back.",
   ranges: "Nineteen of twenty such ranges hold the true value, if the model is right. It tells of one day, and promises nothing.",

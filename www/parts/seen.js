@@ -6,15 +6,12 @@ import { act, seen as words, sources } from "../words.js";
 import { group } from "./fields.js";
 import { make } from "./make.js";
 import { asked, jumpNames, lies, seenForm } from "./seen_form.js";
-import { named, taught } from "./taught.js";
+import { measured, named, taught, valueOf } from "./taught.js";
 
 const section = document.getElementById("seen");
 const [intro, list, result, form] = section.querySelectorAll(":scope > [data-part]");
 
 const capital = (text) => text[0].toUpperCase() + text.slice(1);
-
-// What the value that was measured is called, and what it is.
-const measured = { time: ["seconds", "time"], speed: ["speed", "speed"], landed: ["past_knuckle", "length"], stopped: ["at", "length"] };
 
 /** The fields of an observation, for the machinery of all fields. */
 function fieldsOf(kind) {
@@ -72,7 +69,7 @@ function tell() {
     if (!observation) continue;
     const [name, value] = li.querySelectorAll("summary > *");
     name.textContent = capital(named(observation));
-    value.textContent = observation.kind === "stopped" ? "" : shown(observation[measured[observation.kind][0]], measured[observation.kind][1]);
+    value.textContent = observation.kind === "stopped" ? "" : valueOf(observation);
     const [text, fault] = li.querySelectorAll(":scope > p");
     text.textContent = beside(observation, i);
     const doubted = fit?.fit.doubted.includes(i);

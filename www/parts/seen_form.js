@@ -138,7 +138,7 @@ export function seenForm(take) {
   let fields = null;
   const show = (kind) => {
     fields = fieldsOf(kind);
-    box.replaceChildren(make("p", { className: "from" }, words.how[kind]), ...fields.rows);
+    box.replaceChildren(make("p", { className: "from" }, `${words.how[kind]}${kind === "landed" ? "" : ` ${words.places}`}`), ...fields.rows);
   };
   const choice = make("fieldset", { className: "riders" }, make("legend", {}, words.what));
   for (const kind of kinds) {

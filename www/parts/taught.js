@@ -11,7 +11,10 @@ import { jumpNames } from "./seen_form.js";
 const TWO = 2;
 
 // Nearer to the plan than this, in standard deviations, nothing was learnt.
-const SAME = 0.25;
+const SAME = 0.5;
+
+// What was seen when it was carried to the plan: the same things are not to count again and again.
+let usedFor = "";
 
 // With fewer observations than this, what was planned still weighs much.
 const FEW = 3;
@@ -22,6 +25,15 @@ export function named(observation) {
   if (observation.kind === "time") return words.named.time(length("from"), length("to"));
   if (observation.kind === "landed") return words.named.landed(jumpNames()[observation.jump] ?? words.jump(observation.jump + 1));
   return words.named[observation.kind](length("at"));
+}
+
+// What the value that was measured is called, and what it is.
+export const measured = { time: ["seconds", "time"], speed: ["speed", "speed"], landed: ["past_knuckle", "length"], stopped: ["at", "length"] };
+
+/** The value that was measured, written out. */
+export function valueOf(observation) {
+  const [name, quantity] = measured[observation.kind];
+  return shown(observation[name], quantity);
 }
 
 const factor = (value) => value.toFixed(value < 0.95 ? 2 : 1).replace(/0$/, (nought) => (value < 0.95 ? "" : nought));
@@ -36,7 +48,8 @@ function told({ what, planned, value, sigma, sure }) {
 
 /** What does not go together, by name. */
 function clash({ doubted, far }) {
-  const list = (which) => new Intl.ListFormat("en").format(which.map((i) => named(state.good.seen[i])));
+  const name = (observation) => (observation.kind === "stopped" ? named(observation) : words.valued(named(observation), valueOf(observation)));
+  const list = (which) => new Intl.ListFormat("en").format(which.map((i) => name(state.good.seen[i])));
   if (doubted.length === 1) return words.one(list(doubted));
   if (doubted.length === 2) return words.two(list(doubted));
   if (doubted.length) return words.many(list(doubted));
@@ -55,6 +68,7 @@ function lips(fit) {
 function use(plan) {
   const button = make("button", { type: "button", id: "use-fit" }, words.use);
   button.addEventListener("click", () => {
+    usedFor = JSON.stringify(plan.seen);
     edit((now) => Object.assign(now, structuredClone(plan)), "structure");
     say(words.used);
     document.getElementById("taught").focus();
@@ -64,21 +78,19 @@ function use(plan) {
 
 /** All that is said, as elements. */
 export function taught({ fit, plan }) {
+  if (!fit.agrees) return [make("p", { className: "fault" }, clash(fit)), make("p", {}, words.first)];
   const [sure, unsure] = [true, false].map((which) => fit.inputs.filter((input) => input.sure === which));
   const used = fit.seen.filter((seen) => seen.used === "used").length;
   const content = [];
   const add = (text, className = "") => content.push(make("p", { className }, text));
-  if (!fit.agrees) add(clash(fit), "fault");
   for (const input of sure) add(told(input), "learnt");
   if (unsure.length) content.push(make("p", {}, words.unsure), make("ul", {}, ...unsure.map((input) => make("li", {}, told(input)))));
-  if (fit.agrees) {
-    add(words.fits(fit.misfit));
-    if (used < FEW) add(words.few);
-    content.push(...lips(fit));
-    const same = fit.inputs.every((input) => Math.abs(input.value - input.planned) < SAME * input.sigma);
-    if (same) add(words.same);
-    else content.push(use(plan));
-  }
+  add(words.fits(fit.misfit));
+  if (used < FEW) add(words.few);
+  content.push(...lips(fit));
+  const same = fit.inputs.every((input) => Math.abs(input.value - input.planned) < SAME * input.sigma);
+  if (same || usedFor === JSON.stringify(plan.seen)) add(words.same);
+  else content.push(use(plan));
   add(words.ranges, "from");
   return content;
 }
