@@ -231,7 +231,7 @@ export const seen = {
   lip: (name, speed, by, planned) => `${name}: ${speed} at the lip, give or take ${by}${planned ? `; planned ${planned}` : ""}.`,
   same: "The plan already rides like this, as far as this ride can tell.",
   use: "Use this for the plan",
-  used: "The plan now rides as your rider did. Undo takes it back.",
+  used: "What was found now stands in the plan. Undo takes it back.",
   ranges: "Nineteen of twenty such ranges hold the true value, if the model is right. It tells of one day, and promises nothing.",
 };
 
