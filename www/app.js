@@ -14,6 +14,7 @@ import { startGrips } from "./parts/grips.js";
 import { startCosts } from "./parts/costs.js";
 import { startStudy } from "./parts/study.js";
 import { startTestDay } from "./parts/test_day.js";
+import { startSeen } from "./parts/seen.js";
 import { openNew, openOwn, startLines } from "./parts/lines.js";
 import { startShare, isOwnAddress } from "./parts/share.js";
 import { say } from "./parts/message.js";
@@ -64,6 +65,7 @@ async function start() {
   startGrips();
   startCosts();
   startTestDay();
+  startSeen();
   startStudy();
   openAddress();
   window.addEventListener("hashchange", () => {

@@ -180,6 +180,7 @@ fn opening(answers: &Answers, share: f64) -> Plan {
         riders: vec![answers.mount.clone()],
         weather: Weather::default(),
         initial_speed: None,
+        seen: Vec::new(),
     }
 }
 

@@ -5,6 +5,7 @@ mod bits;
 mod dragging;
 mod editing;
 mod feel;
+mod learning;
 mod lines;
 mod opening;
 mod riders;
@@ -21,7 +22,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 42] = [
+const CASES: [(&str, Case); 44] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -145,6 +146,14 @@ const CASES: [(&str, Case); 42] = [
     (
         "feel::the_load_is_the_traces_own",
         feel::the_load_is_the_traces_own,
+    ),
+    (
+        "learning::a_test_ride_is_carried_to_the_plan",
+        learning::a_test_ride_is_carried_to_the_plan,
+    ),
+    (
+        "learning::what_contradicts_is_named",
+        learning::what_contradicts_is_named,
     ),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),

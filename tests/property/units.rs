@@ -6,11 +6,12 @@ use sim::error::Quantity;
 use sim::units::{System, Wrong, edit, format, parse, step};
 use tests::plans;
 
-const QUANTITIES: [Quantity; 11] = [
+const QUANTITIES: [Quantity; 12] = [
     Quantity::Length,
     Quantity::Area,
     Quantity::Angle,
     Quantity::Speed,
+    Quantity::Time,
     Quantity::Mass,
     Quantity::Inertia,
     Quantity::Pressure,

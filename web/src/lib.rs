@@ -31,6 +31,14 @@ struct Opened {
     other_model: Option<u16>,
 }
 
+/// What a test ride teaches.
+#[derive(Serialize)]
+struct Taught {
+    fit: fit::Fit,
+    /// The plan with it.
+    plan: Plan,
+}
+
 /// A quantity as the reader sees it.
 #[derive(Serialize)]
 struct Written {
@@ -132,7 +140,8 @@ pub fn examples() -> JsValue {
 }
 
 /// One part of what can be found out of a plan by riding it again and again: `spreads`, `windows`,
-/// `tolls`, `suggestions` or `test_day` (see [`sim::judge`]). Each takes as long as some tens of rides.
+/// `tolls`, `suggestions` or `test_day` (see [`sim::judge`]), or `fit`, what was learnt from what was
+/// seen. Each takes as long as some tens of rides.
 ///
 /// # Errors
 /// Every fault of the plan, as an array; or that there is no such part.
@@ -146,8 +155,17 @@ pub fn study(plan: &str, part: &str) -> Result<JsValue, JsValue> {
         "tolls" => to_page(&judge::tolls(&plan, 0)),
         "suggestions" => to_page(&judge::suggestions(&plan, 0)),
         "test_day" => to_page(&judge::test_day(&plan, 0)),
+        "fit" => to_page(&taught(&plan).map_err(faults)?),
         _ => return Err(JsValue::from_str("there is no such part")),
     })
+}
+
+fn taught(plan: &Plan) -> Result<Option<Taught>, Vec<Fault>> {
+    let fit = fit::fit(plan, 0)?;
+    Ok(fit.map(|fit| Taught {
+        plan: fit::apply(plan, &fit),
+        fit,
+    }))
 }
 
 fn windows(plan: &Plan) -> Result<Vec<judge::Window>, Vec<Fault>> {

@@ -72,7 +72,7 @@ function replace() {
 
 function add() {
   const mount = put(nameFor(offer(), state.plan.riders), {});
-  edit((plan) => plan.riders.unshift(mount), "structure");
+  edit((plan) => changeRiders(plan, (riders) => riders.unshift(mount)), "structure");
 }
 
 function select(id, word, options, value, change) {

@@ -6,7 +6,7 @@ import { state, onChange, tell } from "../state.js";
 // How long an edit rests before it is studied, ms: a held button changes a plan often.
 const REST = 150;
 
-const PARTS = ["spreads", "windows", "suggestions", "tolls", "test_day"];
+const PARTS = ["spreads", "fit", "windows", "suggestions", "tolls", "test_day"];
 
 const page = document.documentElement;
 

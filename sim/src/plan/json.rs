@@ -1,6 +1,6 @@
 //! Plan files: reading one, with a fault that names the field, and writing one.
 
-use super::{Flat, Jump, Plan, Roller, RunOut, StartRamp, Turn};
+use super::{Clocked, Flat, Jump, Landed, Plan, Roller, RunOut, StartRamp, Stopped, Timed, Turn};
 use crate::error::{Fault, Quantity};
 use serde::de::DeserializeOwned;
 use serde_json::Value;
@@ -15,8 +15,7 @@ impl Plan {
         let plan = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
             let path = error.path().to_string();
             let told = told(&path, error.inner());
-            let feature = feature_at(text, &path);
-            let inside = feature.and_then(|f| fault_inside(&path, f));
+            let inside = choice_at(text, &path).and_then(|c| fault_inside(&path, c));
             inside.unwrap_or(told)
         })?;
         reader.end().map_err(|error| told(".", &error))?;
@@ -67,34 +66,47 @@ fn plain(why: &str) -> String {
             "expected internally tagged enum Feature",
             "expected a feature",
         )
+        .replace(
+            "expected internally tagged enum Observation",
+            "expected an observation",
+        )
         .replace("expected struct ", "expected a whole ")
 }
 
-/// The feature a path ends at. Its kind has to be known before its fields can be read, so the
-/// reader collects a whole feature first and loses sight of the path inside it.
-fn feature_at(text: &str, path: &str) -> Option<Value> {
-    let index = path.strip_prefix("line.features[")?.strip_suffix(']')?;
+/// The feature or observation a path ends at. Its kind has to be known before its fields can be
+/// read, so the reader collects a whole one first and loses sight of the path inside it.
+fn choice_at(text: &str, path: &str) -> Option<Value> {
+    let (list, index) = path.strip_suffix(']')?.rsplit_once('[')?;
     let index: usize = index.parse().ok()?;
     let mut plan: Value = serde_json::from_str(text).ok()?;
-    Some(plan["line"]["features"][index].take())
+    let list = match list {
+        "line.features" => &mut plan["line"]["features"],
+        "seen" => &mut plan["seen"],
+        _ => return None,
+    };
+    Some(list[index].take())
 }
 
-/// Reads a feature once more as its own kind, to find the path inside it.
-fn fault_inside(path: &str, mut feature: Value) -> Option<Fault> {
-    let kind = feature.as_object_mut()?.remove("kind");
+/// Reads a feature or observation once more as its own kind, to find the path inside it.
+fn fault_inside(path: &str, mut choice: Value) -> Option<Fault> {
+    let kind = choice.as_object_mut()?.remove("kind");
     match kind?.as_str()? {
-        "start_ramp" => probe::<StartRamp>(path, feature),
-        "flat" => probe::<Flat>(path, feature),
-        "roller" => probe::<Roller>(path, feature),
-        "jump" => probe::<Jump>(path, feature),
-        "turn" => probe::<Turn>(path, feature),
-        "run_out" => probe::<RunOut>(path, feature),
+        "start_ramp" => probe::<StartRamp>(path, choice),
+        "flat" => probe::<Flat>(path, choice),
+        "roller" => probe::<Roller>(path, choice),
+        "jump" => probe::<Jump>(path, choice),
+        "turn" => probe::<Turn>(path, choice),
+        "run_out" => probe::<RunOut>(path, choice),
+        "time" => probe::<Timed>(path, choice),
+        "speed" => probe::<Clocked>(path, choice),
+        "landed" => probe::<Landed>(path, choice),
+        "stopped" => probe::<Stopped>(path, choice),
         _ => None,
     }
 }
 
-fn probe<T: DeserializeOwned>(path: &str, feature: Value) -> Option<Fault> {
-    let error = serde_path_to_error::deserialize::<_, T>(feature).err()?;
+fn probe<T: DeserializeOwned>(path: &str, choice: Value) -> Option<Fault> {
+    let error = serde_path_to_error::deserialize::<_, T>(choice).err()?;
     let inside = match error.path().to_string().as_str() {
         "." => path.to_owned(),
         inner => format!("{path}.{inner}"),

@@ -85,7 +85,7 @@ fn fineness(quantity: Quantity, system: System) -> Fineness {
     let (places, even) = match quantity {
         // Speeds change while they are looked at: they keep their width.
         Quantity::Speed => (1, true),
-        Quantity::Length => (2, true),
+        Quantity::Length | Quantity::Time => (2, true),
         Quantity::Area if feet => (1, false),
         Quantity::Area => (3, false),
         Quantity::Angle | Quantity::Mass => (1, false),
