@@ -5,6 +5,7 @@ import { state, edit } from "../state.js";
 import { shown } from "../units.js";
 import { preset as words, sources, likely } from "../words.js";
 import { get } from "./path.js";
+import { changeRiders } from "./who.js";
 
 // As many as a plan holds.
 const MOST = 4;
