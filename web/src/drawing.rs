@@ -2,8 +2,8 @@
 
 use crate::Riding;
 use crate::convert::from_page;
-use crate::paint::Pencil;
-use crate::scene::{Labels, Picture, Seen, Sheet, Strip, View};
+use crate::paint::{Pencil, svg};
+use crate::scene::{Caption, Labels, Picture, Poster, Seen, Sheet, Strip, View};
 use glam::DVec2;
 use serde::Deserialize;
 use wasm_bindgen::prelude::*;
@@ -20,6 +20,17 @@ struct Look {
     chosen: Option<usize>,
     before: bool,
     night: bool,
+}
+
+/// A picture that the page asks for.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Order {
+    width: f64,
+    height: f64,
+    caption: Caption,
+    /// The picture in words.
+    told: String,
 }
 
 /// A canvas on which a ride is drawn.
@@ -85,6 +96,29 @@ impl Drawing {
         picture.compose(&seen, &self.strips, before, &self.labels, &mut self.sheet);
         self.pencil.draw(&self.sheet, &self.labels, seen.size);
         Ok(self.strips.first().map_or(1.0, |strip| strip.scale))
+    }
+
+    /// The whole line with its speeds as an SVG picture, in the colours of the canvas.
+    ///
+    /// # Errors
+    /// Where the page asks for something that is no picture, or nothing is drawn yet.
+    pub fn svg(&self, order: JsValue) -> Result<String, JsValue> {
+        let Order {
+            width,
+            height,
+            caption,
+            told,
+        } = from_page(order)?;
+        let picture = self.shown.as_ref().ok_or("nothing is drawn yet")?;
+        let size = DVec2::new(width, height);
+        let Poster { sheet, labels } = Poster::new(picture, size, &self.labels, &caption);
+        Ok(svg::write(
+            &sheet,
+            &labels,
+            size,
+            self.pencil.colours(),
+            &told,
+        ))
     }
 
     /// The feature at a place of the drawing as it was last painted, px.

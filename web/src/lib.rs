@@ -4,6 +4,7 @@ mod convert;
 mod drawing;
 mod paint;
 mod panic;
+mod qr;
 pub mod scene;
 mod story;
 
@@ -90,6 +91,16 @@ impl Opened {
 #[wasm_bindgen]
 pub fn link_to(plan: &str) -> Result<String, JsValue> {
     Ok(link::encode(&plan_from(plan)?))
+}
+
+/// A text as a QR code: see `Code` in `qr.rs`.
+///
+/// # Errors
+/// That the text is longer than any code can hold.
+#[wasm_bindgen]
+pub fn qr(text: &str) -> Result<JsValue, JsValue> {
+    let code = qr::Code::of(text).ok_or("too long for a code")?;
+    Ok(to_page(&code))
 }
 
 /// The rides of a plan's riders, with all that is told and drawn of them.

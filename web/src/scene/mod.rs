@@ -14,12 +14,14 @@ mod land;
 mod limb;
 mod moment;
 mod picture;
+mod poster;
 mod sheet;
 mod view;
 mod wood;
 
 pub use labels::Labels;
 pub use picture::{Picture, Seen};
+pub use poster::{Caption, Poster};
 pub use sheet::{Align, Ink, Label, Mark, Sheet};
 pub use view::{Strip, View};
 
