@@ -22,17 +22,6 @@ struct Look {
     night: bool,
 }
 
-/// A picture that the page asks for.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Order {
-    width: f64,
-    height: f64,
-    caption: Caption,
-    /// The picture in words.
-    told: String,
-}
-
 /// A canvas on which a ride is drawn.
 #[wasm_bindgen]
 pub struct Drawing {
@@ -98,27 +87,20 @@ impl Drawing {
         Ok(self.strips.first().map_or(1.0, |strip| strip.scale))
     }
 
-    /// The whole line with its speeds as an SVG picture, in the colours of the canvas.
-    ///
-    /// # Errors
-    /// Where the page asks for something that is no picture, or nothing is drawn yet.
-    pub fn svg(&self, order: JsValue) -> Result<String, JsValue> {
-        let Order {
-            width,
-            height,
-            caption,
-            told,
-        } = from_page(order)?;
-        let picture = self.shown.as_ref().ok_or("nothing is drawn yet")?;
+    /// The whole line with its speeds as an SVG picture of some width and height, px, in the colours of
+    /// the canvas; with a title, and words `above` and `below` the drawing. Empty where nothing is drawn.
+    pub fn svg(&self, width: f64, height: f64, title: &str, above: &str, below: &str) -> String {
+        let Some(picture) = &self.shown else {
+            return String::new();
+        };
         let size = DVec2::new(width, height);
+        let caption = Caption {
+            title,
+            above,
+            below,
+        };
         let Poster { sheet, labels } = Poster::new(picture, size, &self.labels, &caption);
-        Ok(svg::write(
-            &sheet,
-            &labels,
-            size,
-            self.pencil.colours(),
-            &told,
-        ))
+        svg::write(&sheet, &labels, size, self.pencil.colours(), above)
     }
 
     /// The feature at a place of the drawing as it was last painted, px.

@@ -39,6 +39,10 @@ struct Written {
     shown: String,
     /// Where it is typed.
     field: String,
+    /// The number alone, for another program.
+    plain: String,
+    /// The unit of that.
+    unit: &'static str,
     /// Difference between two neighbouring values, in the plan's unit.
     step: f64,
 }
@@ -199,7 +203,25 @@ pub fn read(text: &str, quantity: JsValue, system: JsValue) -> Result<f64, JsVal
     units::parse(text, quantity, system).map_err(|error| JsValue::from_str(&error.to_string()))
 }
 
-/// Writes a number of a plan in the reader's units: as shown, as typed, and the step between two values.
+/// Reads two columns of lengths, as pasted from a spreadsheet, m, row by row: see [`units::pairs`].
+///
+/// # Errors
+/// A sentence for each row that cannot be read, in lines.
+#[wasm_bindgen]
+pub fn readings(text: &str, system: JsValue) -> Result<Vec<f64>, JsValue> {
+    let mut told = String::new();
+    let pairs = units::pairs(text, from_page(system)?).map_err(|rows| {
+        for row in rows {
+            told.push_str(&row.to_string());
+            told.push('\n');
+        }
+        JsValue::from_str(&told)
+    })?;
+    Ok(pairs.into_iter().flat_map(<[f64; 2]>::from).collect())
+}
+
+/// Writes a number of a plan in the reader's units: as shown, as typed, alone, and the step between two
+/// values.
 ///
 /// # Errors
 /// Where the quantity or the system is unknown.
@@ -209,6 +231,8 @@ pub fn write(value: f64, quantity: JsValue, system: JsValue) -> Result<JsValue, 
     Ok(to_page(&Written {
         shown: units::format(value, quantity, system),
         field: units::edit(value, quantity, system),
+        plain: units::plain(value, quantity, system),
+        unit: units::usual_unit(quantity, system),
         step: units::step(quantity, system),
     }))
 }

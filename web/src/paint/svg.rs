@@ -46,7 +46,11 @@ fn draw(marks: &[Mark], sheet: &Sheet, labels: &Labels, colours: &Colours, out: 
             out.push('"');
             stroke(colours.of(*ink), *width, out);
             if *dashed {
-                let _ = write!(out, " stroke-dasharray=\"{} {}\"", DASHES[0], DASHES[1]);
+                attribute(
+                    "stroke-dasharray",
+                    &DASHES.map(|d| d.to_string()).join(" "),
+                    out,
+                );
             }
             out.push_str("/>\n");
         }
@@ -63,8 +67,10 @@ fn draw(marks: &[Mark], sheet: &Sheet, labels: &Labels, colours: &Colours, out: 
             centre,
             radius,
         } => {
-            let DVec2 { x, y } = centre;
-            let _ = write!(out, "<circle cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"{radius:.1}\"");
+            out.push_str("<circle");
+            number("cx", centre.x, out);
+            number("cy", centre.y, out);
+            number("r", *radius, out);
             if *width > 0.0 {
                 stroke(colours.of(*ink), *width, out);
             } else {
@@ -106,11 +112,10 @@ fn text(mark: &Mark, labels: &Labels, out: Out, dress: impl FnOnce(Out)) {
     else {
         return;
     };
-    let _ = write!(
-        out,
-        "<text x=\"{:.1}\" y=\"{:.1}\" font-size=\"{size:.1}\"",
-        at.x, at.y
-    );
+    out.push_str("<text");
+    number("x", at.x, out);
+    number("y", at.y, out);
+    number("font-size", *size, out);
     out.push_str(match align {
         Align::Left => " text-anchor=\"end\"",
         Align::Middle => " text-anchor=\"middle\"",
@@ -127,20 +132,43 @@ fn text(mark: &Mark, labels: &Labels, out: Out, dress: impl FnOnce(Out)) {
 
 fn stroke(colour: &str, width: f64, out: Out) {
     paint("stroke", colour, out);
-    let _ = write!(out, " stroke-width=\"{width}\"");
+    number("stroke-width", width, out);
+}
+
+fn attribute(name: &str, value: &str, out: Out) {
+    for part in [" ", name, "=\"", value, "\""] {
+        out.push_str(part);
+    }
+}
+
+fn number(name: &str, value: f64, out: Out) {
+    attribute(name, &format!("{value:.1}"), out);
 }
 
 /// A colour; its last two digits of eight are its opacity, which older programs want by itself.
 fn paint(what: &str, colour: &str, out: Out) {
-    let opacity = colour
-        .get(7..9)
-        .and_then(|o| u8::from_str_radix(o, 16).ok());
-    let Some(opacity) = opacity.filter(|_| colour.starts_with('#') && colour.len() == 9) else {
-        let _ = write!(out, " {what}=\"{colour}\"");
-        return;
-    };
-    let (plain, share) = (&colour[..7], f64::from(opacity) / 255.0);
-    let _ = write!(out, " {what}=\"{plain}\" {what}-opacity=\"{share:.2}\"");
+    let digits = colour.get(7..9).filter(|_| colour.len() == 9);
+    let opacity = digits.and_then(|o| u8::from_str_radix(o, 16).ok());
+    attribute(
+        what,
+        colour
+            .get(..7)
+            .filter(|_| opacity.is_some())
+            .unwrap_or(colour),
+        out,
+    );
+    if let Some(opacity) = opacity {
+        let share = format!("{:.2}", f64::from(opacity) / 255.0);
+        attribute(
+            if what == "fill" {
+                "fill-opacity"
+            } else {
+                "stroke-opacity"
+            },
+            &share,
+            out,
+        );
+    }
 }
 
 /// A text as XML takes it: marks of its own written out, characters it forbids replaced (W3C, XML
@@ -197,9 +225,9 @@ mod tests {
         });
         let labels: Labels = serde_json::from_value(labels).unwrap();
         let caption = Caption {
-            title: name.to_owned(),
-            above: vec!["It went <well> & truly.".to_owned()],
-            below: "Worked out, not measured.".to_owned(),
+            title: name,
+            above: "It went <well> & truly.",
+            below: "Worked out, not measured.",
         };
         let size = DVec2::new(1200.0, 630.0);
         let picture = Picture::new(&plan, vec![ridden]).unwrap();

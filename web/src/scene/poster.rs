@@ -6,7 +6,6 @@ use super::picture::{Picture, Seen};
 use super::sheet::{Align, Ink, Label, Sheet};
 use super::view::View;
 use glam::DVec2;
-use serde::Deserialize;
 
 /// Margin to the left and right of the writing, px.
 const MARGIN: f64 = 24.0;
@@ -20,15 +19,14 @@ const LEADING: f64 = 23.0;
 const ROOM: f64 = 10.0;
 
 /// What is written round the line, in the reader's words.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Caption {
+#[derive(Clone, Copy, Debug)]
+pub struct Caption<'a> {
     /// The name of the line.
-    pub title: String,
-    /// Over the drawing, paragraph by paragraph.
-    pub above: Vec<String>,
+    pub title: &'a str,
+    /// Over the drawing; every line begins a new one there.
+    pub above: &'a str,
     /// Under it.
-    pub below: String,
+    pub below: &'a str,
 }
 
 /// Such a picture, ready for a pen.
@@ -43,13 +41,14 @@ pub struct Poster {
 impl Poster {
     /// A picture of `size` px: the rider hangs over the jump that takes longest.
     pub fn new(picture: &Picture, size: DVec2, labels: &Labels, caption: &Caption) -> Self {
-        let wrap = |text: &String| wrap(text, TYPE, size.x - 2.0 * MARGIN);
-        let above: Vec<_> = caption.above.iter().flat_map(wrap).collect();
-        let below = wrap(&caption.below);
-        let (over, under) = (above.len(), below.len());
+        let room = size.x - 2.0 * MARGIN;
         let mut labels = labels.clone();
-        labels.title.clone_from(&caption.title);
-        labels.captions = above.into_iter().chain(below).collect();
+        caption.title.clone_into(&mut labels.title);
+        labels.captions.clear();
+        wrap(caption.above, room, &mut labels.captions);
+        let over = labels.captions.len();
+        wrap(caption.below, room, &mut labels.captions);
+        let under = labels.captions.len() - over;
         let head = MARGIN + TITLE + LEADING * over as f64 + ROOM;
         let foot = LEADING * under as f64 + 2.0 * ROOM;
         let seen = Seen {
@@ -90,19 +89,23 @@ fn write(labels: &Labels, size: DVec2, over: usize, sheet: &mut Sheet) {
     }
 }
 
-/// A text in lines that fit into `room` px.
-fn wrap(text: &str, size: f64, room: f64) -> Vec<String> {
-    let mut lines: Vec<String> = Vec::new();
-    for word in text.split_whitespace() {
-        match lines.last_mut() {
-            Some(line) if labels::width(line, size) + labels::width(word, size) < room => {
-                line.push(' ');
-                line.push_str(word);
+/// Breaks a text into lines that fit into `room` px.
+fn wrap(text: &str, room: f64, lines: &mut Vec<String>) {
+    for paragraph in text.lines() {
+        let mut line = String::new();
+        for word in paragraph.split_whitespace() {
+            let wide = labels::width(&line, TYPE) + labels::width(word, TYPE);
+            if !line.is_empty() {
+                if wide < room {
+                    line.push(' ');
+                } else {
+                    lines.push(core::mem::take(&mut line));
+                }
             }
-            _ => lines.push(word.to_owned()),
+            line.push_str(word);
         }
+        lines.push(line);
     }
-    lines
 }
 
 #[cfg(test)]
@@ -115,10 +118,11 @@ mod tests {
     #[test]
     fn lines_are_broken_between_words_and_nothing_is_lost() {
         let text = "one two three four five six seven";
-        let lines = wrap(text, 10.0, 80.0);
-        assert!(lines.len() > 2, "{lines:?}");
-        assert!(lines.iter().all(|l| labels::width(l, 10.0) < 80.0));
-        assert_eq!(lines.join(" "), text);
+        let mut lines = Vec::new();
+        wrap(&format!("{text}\n{text}"), 120.0, &mut lines);
+        assert!(lines.len() > 4, "{lines:?}");
+        assert!(lines.iter().all(|l| labels::width(l, TYPE) < 120.0));
+        assert_eq!(lines.join(" "), format!("{text} {text}"));
     }
 
     #[test]
@@ -127,9 +131,9 @@ mod tests {
         let ridden = ride_plan(&plan, 0).unwrap();
         let picture = Picture::new(&plan, vec![ridden]).unwrap();
         let caption = Caption {
-            title: "A name of sixty letters, which is the most that a plan takes".to_owned(),
-            above: vec!["word ".repeat(60), "few".to_owned()],
-            below: "caution ".repeat(30),
+            title: "A name of sixty letters, which is the most that a plan takes",
+            above: &format!("{}\nfew", "word ".repeat(60)),
+            below: &"caution ".repeat(30),
         };
         let size = DVec2::new(1200.0, 630.0);
         let Poster { sheet, labels } = Poster::new(&picture, size, &Labels::default(), &caption);
