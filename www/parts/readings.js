@@ -31,6 +31,13 @@ function ground(text) {
   return Array.from({ length: flat.length / 2 }, (_, i) => [flat[2 * i], flat[2 * i + 1]]);
 }
 
+/** Lays the line on other ground; whoever works by keyboard stays at the form, which is made anew. */
+function lay(lie) {
+  draft = null;
+  edit((plan) => (plan.yard.lie = lie), "structure");
+  document.getElementById("readings-use").focus({ preventScroll: true });
+}
+
 /** Uses what was typed; a row that cannot be read is named, and the yard stays as it was. */
 function use(box, area) {
   let surveyed;
@@ -41,15 +48,14 @@ function use(box, area) {
     box.dispatchEvent(new CustomEvent("unread", { bubbles: true }));
     return;
   }
-  draft = null;
-  edit((plan) => (plan.yard.lie = { surveyed }), "structure");
+  lay({ surveyed });
 }
 
 /** One slope from the first reading to the last. */
 function level() {
   const [first, last] = [points()[0], points().at(-1)];
-  draft = null;
-  edit((plan) => (plan.yard.lie = { grade: (last[1] - first[1]) / (last[0] - first[0]) }), "structure");
+  const grade = (last[1] - first[1]) / (last[0] - first[0]);
+  lay({ grade: Number.isFinite(grade) ? grade : 0 });
 }
 
 function download() {

@@ -37,7 +37,7 @@ impl fmt::Display for RowError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "row {}: ", self.row)?;
         match &self.wrong {
-            RowWrong::NotTwo => write!(f, "two lengths are wanted, with a tab between them"),
+            RowWrong::NotTwo => write!(f, "two lengths are wanted, the station and the height"),
             RowWrong::TwoWays => write!(
                 f,
                 "this can be read in two ways; put a tab or a semicolon between the two"
