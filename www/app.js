@@ -9,6 +9,8 @@ import { startControls } from "./parts/controls.js";
 import { startLips } from "./parts/lips.js";
 import { startPlan } from "./parts/plan.js";
 import { startFaults } from "./parts/faults.js";
+import { startFeel } from "./parts/feel.js";
+import { startGrips } from "./parts/grips.js";
 import { startCosts } from "./parts/costs.js";
 import { startStudy } from "./parts/study.js";
 import { startTestDay } from "./parts/test_day.js";
@@ -58,6 +60,8 @@ async function start() {
   startControls();
   startLines();
   startShare();
+  startFeel();
+  startGrips();
   startCosts();
   startTestDay();
   startStudy();

@@ -61,7 +61,8 @@ export const degrees = (rad) => `${Math.round((rad * 180) / Math.PI)}°`;
 // How a jump went, by the judge's word for it; `by` is a length already written out.
 export const how = {
   clean: () => "Clean: both wheels land on the slope.",
-  short: (by) => (by ? `Comes up ${by} short: the rear wheel hits before the knuckle.` : "Rolls over the lip without flying."),
+  short: (by, decked) =>
+    by ? `Comes up ${by} short: the rear wheel ${decked ? "lands on the deck" : "cases on the face of the landing"}.` : "Rolls over the lip without flying.",
   knuckle: () => "On the knuckle: a hard knock for the rear wheel.",
   deep: () => "Deep: near the end of the slope.",
   past: () => "Past the landing: flat and hard.",
@@ -100,7 +101,8 @@ export const pitched = (rad) => {
 };
 export const impact = (first, g, left, pitch, drop) =>
   `${first === "rear" ? "Rear" : "Front"} wheel first, ${pitch}; up to ${g} times body weight, ${left} of leg travel left; like a drop of ${drop}.`;
-export const landingLost = (head) => `Landing takes ${head} of height from what comes next.`;
+export const landingLost = (head, speed) =>
+  speed ? `Landing takes ${head} of height: ${speed} at the next lip.` : `Landing takes ${head} of height from what comes next.`;
 export const suggest = {
   gap: (now, then) => `With a gap of ${then} in place of ${now} it lands clean.`,
   platform: (now, then) => `With the start at ${then} in place of ${now} it lands clean.`,
@@ -246,6 +248,32 @@ export const readings = {
   at: (row) => `Reading ${row}: `,
 };
 
+// A first line from four answers.
+export const newLine = {
+  title: "A new line from four answers",
+  name: "A new line",
+  length: "How long is the yard?",
+  fall: "How far does it fall from start to end?",
+  tallest: "How tall may the tallest thing be?",
+  rider: "Who rides?",
+  go: "Draw it",
+};
+
+// What the ride feels like: the load in words a child has, from none to much; and the speed.
+export const feel = {
+  weights: ["floating", "light", "normal", "pressed", "very heavy"],
+  paces: ["standing", "walking pace", "jogging pace", "as fast as you run", "faster than you can run"],
+  air: (seconds, height) => `${seconds} s in the air, ${height} up`,
+};
+
+// What can be taken hold of on the drawing.
+export const grips = {
+  platform: "Start platform: drag up or down",
+  top: "Top of the roller: drag up or down",
+  lip: "Edge of the lip: drag it, or use the arrow keys",
+  knuckle: "Knuckle of the landing: drag it, or use the arrow keys",
+};
+
 // The reader's own lines.
 export const lines = {
   none: "None yet. A line is kept on this device as soon as you change it.",
@@ -254,11 +282,15 @@ export const lines = {
   open: "Open",
   copy: "Copy",
   remove: "Remove",
+  compare: "Compare",
+  comparedWith: (name) => `Drawn pale beneath: ${name}.`,
+  faulty: (name) => `${name} cannot be ridden as it is.`,
   removed: (name) => `${name} is removed. `,
   bring: "Bring it back",
   second: (name) => `${name} 2`.slice(0, 60),
   taken: "This line was changed in another tab. What you change here is kept as a second line.",
   full: "This device has no room left to keep lines. Send yourself the link: it holds the whole line.",
+  starts: "Lines to start from",
   save: "Save as a file",
   load: "Open a file",
   noFile: (why) => `That file is no plan: ${why}.`,

@@ -1,7 +1,10 @@
 //! The page in real browsers, driven over WebDriver against the served page.
 
+mod access;
 mod bits;
+mod dragging;
 mod editing;
+mod feel;
 mod lines;
 mod opening;
 mod readings;
@@ -20,7 +23,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 41] = [
+const CASES: [(&str, Case); 51] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -146,6 +149,40 @@ const CASES: [(&str, Case); 41] = [
     (
         "lines::a_full_device_loses_nothing",
         lines::a_full_device_loses_nothing,
+    ),
+    (
+        "dragging::a_knuckle_is_dragged_and_rides_at_once",
+        dragging::a_knuckle_is_dragged_and_rides_at_once,
+    ),
+    (
+        "dragging::a_lip_is_moved_by_key",
+        dragging::a_lip_is_moved_by_key,
+    ),
+    (
+        "dragging::grips_are_large_enough_for_a_thumb",
+        dragging::grips_are_large_enough_for_a_thumb,
+    ),
+    (
+        "lines::a_first_line_follows_from_four_answers",
+        lines::a_first_line_follows_from_four_answers,
+    ),
+    ("access::by_day_on_a_phone", access::by_day_on_a_phone),
+    ("access::by_night_at_a_desk", access::by_night_at_a_desk),
+    (
+        "access::a_sent_line_and_the_limits",
+        access::a_sent_line_and_the_limits,
+    ),
+    (
+        "access::narrow_and_with_large_type",
+        access::narrow_and_with_large_type,
+    ),
+    (
+        "lines::two_lines_are_compared",
+        lines::two_lines_are_compared,
+    ),
+    (
+        "feel::the_load_is_the_traces_own",
+        feel::the_load_is_the_traces_own,
     ),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),

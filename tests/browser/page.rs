@@ -73,13 +73,6 @@ impl Page {
         Ok(())
     }
 
-    /// Presses a key where the focus is.
-    pub async fn press(&self, key: Key) -> Result<()> {
-        let focused = self.driver.active_element().await?;
-        focused.send_keys(key + "").await?;
-        Ok(())
-    }
-
     /// The window in shades of grey: width, height and the shades.
     pub async fn shades(&self) -> Result<(usize, usize, Vec<u8>)> {
         let png = self.driver.screenshot_as_png().await?;
@@ -121,6 +114,31 @@ impl Page {
         let element = self.element(css).await?;
         element.scroll_into_view().await?;
         element.click().await.with_context(|| css.to_owned())
+    }
+
+    /// Drags the first element of a kind by so many pixels to the right and down.
+    pub async fn drag(&self, css: &str, right: i64, down: i64) -> Result<()> {
+        let element = self.element(css).await?;
+        element.scroll_into_view().await?;
+        let chain = self.driver.action_chain();
+        let chain = chain.move_to_element_center(&element).click_and_hold();
+        let half = chain.move_by_offset(right / 2, down / 2);
+        half.move_by_offset(right - right / 2, down - down / 2)
+            .release()
+            .perform()
+            .await?;
+        // One edit a frame: the last one is in by the second.
+        let drawn = "return new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))";
+        ensure!(self.ask::<bool>(drawn).await?);
+        Ok(())
+    }
+
+    /// Presses a key on the first element of a kind.
+    pub async fn press(&self, css: &str, key: char) -> Result<()> {
+        let element = self.element(css).await?;
+        element.focus().await?;
+        element.send_keys(key.to_string()).await?;
+        Ok(())
     }
 
     /// Types into a field in place of what it holds, and leaves it.
@@ -171,6 +189,12 @@ impl Page {
         let tabs = self.driver.windows().await?;
         let first = tabs.first().context("there is no tab")?;
         self.driver.switch_to_window(first.clone()).await?;
+        Ok(())
+    }
+
+    /// Asks Chromium itself for something, by a command of its developer tools' protocol.
+    pub async fn devtools(&self, command: &str, parameters: serde_json::Value) -> Result<()> {
+        self.driver.cdp().send_raw(command, parameters).await?;
         Ok(())
     }
 

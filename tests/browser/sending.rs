@@ -9,6 +9,9 @@ use sim::plan::{Line, Plan, demo};
 use sim::setup::ride_plan;
 use sim::units::{System, format};
 
+/// The escape key (W3C, WebDriver, 17.4.2).
+const ESCAPE: char = '\u{e00c}';
+
 /// The speeds at the lips as the page writes them, rider by rider.
 fn speeds(plan: &Plan) -> Result<Vec<Vec<f64>>> {
     let of = |rider| {
@@ -53,7 +56,7 @@ pub fn the_panel_comes_and_goes(ground: &Ground) -> Result<()> {
             .await?;
         ensure!(content <= seen, "{content} pixels of content in {seen}");
         page.picture("phone-send.png").await?;
-        page.press(thirtyfour::Key::Escape).await?;
+        page.press("#send-copy", ESCAPE).await?;
         ensure!(page.ask::<bool>("return !document.getElementById('send').open").await?);
         let last: String = page.ask(focused).await?;
         ensure!(last == "share", "closed, the focus is on {last:?}");

@@ -130,6 +130,22 @@ pub fn ride(plan: &str) -> Result<Riding, JsValue> {
     Ok(Riding { picture, story })
 }
 
+/// A first line from four answers: see [`sim::draft::Answers`].
+///
+/// # Errors
+/// What is wrong with the answers, as an array of faults.
+#[wasm_bindgen]
+pub fn draft(answers: JsValue) -> Result<JsValue, JsValue> {
+    let plan = sim::draft::draft(&from_page(answers)?).map_err(|faults| to_page(&faults))?;
+    Ok(to_page(&plan))
+}
+
+/// The lines to start from, as plans.
+#[wasm_bindgen]
+pub fn examples() -> JsValue {
+    to_page(&plan::examples())
+}
+
 /// One part of what can be found out of a plan by riding it again and again: `spreads`, `windows`,
 /// `tolls`, `suggestions` or `test_day` (see [`sim::judge`]). Each takes as long as some tens of rides.
 ///

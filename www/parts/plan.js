@@ -4,7 +4,7 @@ import { state, edit, choose, onChange, features } from "../state.js";
 import { names } from "../names.js";
 import { shown } from "../units.js";
 import { kinds, act, groups, digests, grounds, readings as words } from "../words.js";
-import { formOf, fresh, riderForm, wheelsForm, startForm, yardForm, weatherForm } from "./forms.js";
+import { formOf, fresh, freshFor, riderForm, wheelsForm, startForm, yardForm, weatherForm } from "./forms.js";
 import { group } from "./fields.js";
 import { rider } from "./rider.js";
 import { origin, startFrom } from "./preset.js";
@@ -70,7 +70,7 @@ function actions(i, name) {
   add.dataset.act = "add";
   add.append(new Option(act.add, ""));
   for (const kind of Object.keys(fresh)) add.append(new Option(kinds[kind], kind));
-  add.addEventListener("change", () => restructure((f) => f.splice(i + 1, 0, fresh[add.value]()), i + 1));
+  add.addEventListener("change", () => restructure((f) => f.splice(i + 1, 0, freshFor(add.value, state.plan.riders[0].rider.stature)), i + 1));
   box.append(earlier, later, remove, add);
   return box;
 }

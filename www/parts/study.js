@@ -51,7 +51,6 @@ export function startStudy() {
     if (!state.good || (what !== "plan" && what !== "structure")) return;
     // What is on its way belongs to another line.
     asked += 1;
-    state.study = {};
     page.dataset.working = "true";
     clearTimeout(waiting);
     waiting = setTimeout(ask, REST, 0);

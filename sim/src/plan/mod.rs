@@ -80,6 +80,19 @@ pub fn demo() -> Plan {
         .expect("the demonstration plan is checked by the tests")
 }
 
+/// Lines to start from, the demonstration first: a first jump for a small child, three tables in a row
+/// for a bigger one. The first rider of each lands all of its jumps.
+pub fn examples() -> Vec<Plan> {
+    let files = [
+        include_str!("../../plans/first_jump.json"),
+        include_str!("../../plans/three_tables.json"),
+    ];
+    let plans = files
+        .into_iter()
+        .map(|text| Plan::from_json(text).expect("the plan files are checked by the tests"));
+    core::iter::once(demo()).chain(plans).collect()
+}
+
 /// A short line for tests, which stays as it is when the demonstration changes.
 #[cfg(test)]
 pub(crate) fn one_jump() -> Plan {

@@ -10,6 +10,7 @@ pub struct Labels {
     features: Vec<String>,
     speeds: Vec<String>,
     ranges: Vec<String>,
+    dimensions: Vec<String>,
     unit: String,
     energy: String,
     /// The name of the line, where it is a picture by itself.
@@ -43,6 +44,7 @@ impl Labels {
             Label::Feature(i) => self.features.get(i),
             Label::Speed(i) => self.speeds.get(i),
             Label::Range(i) => self.ranges.get(i),
+            Label::Dimension(i) => self.dimensions.get(i),
             Label::Unit => Some(&self.unit),
             Label::Energy => Some(&self.energy),
             Label::Title => Some(&self.title),

@@ -2,7 +2,7 @@
 //! lips, and under it what the reader must know.
 
 use super::labels::{self, Labels};
-use super::picture::{Picture, Seen};
+use super::picture::{Beside, Picture, Seen};
 use super::sheet::{Align, Ink, Label, Sheet};
 use super::view::View;
 use glam::DVec2;
@@ -56,6 +56,8 @@ impl Poster {
             size: DVec2::new(size.x, (size.y - head - foot).max(1.0)),
             view: View::Whole,
             chosen: None,
+            held: None,
+            zoom: 1.0,
         };
         let (mut strips, mut sheet) = (Vec::new(), Sheet::default());
         picture.strips(&seen, &mut strips);
@@ -64,7 +66,7 @@ impl Poster {
             strip.top += head;
             strip.bottom += head;
         }
-        picture.compose(&seen, &strips, None, &labels, &mut sheet);
+        picture.compose(&seen, &strips, Beside::default(), &labels, &mut sheet);
         write(&labels, size, over, &mut sheet);
         Self { sheet, labels }
     }

@@ -79,6 +79,8 @@ pub enum Label {
     Range(usize),
     /// The unit of both.
     Unit,
+    /// A measure of the chosen feature, by its place among them.
+    Dimension(usize),
     /// What the line of total head is called.
     Energy,
     /// The name of the line, over a picture of it.
