@@ -45,6 +45,12 @@ export function apart(value, quantity) {
   return cut < 0 ? [text, ""] : [text.slice(0, cut), text.slice(cut + 1)];
 }
 
+/** The number alone, for another program, and the unit it is in. */
+export function plain(value, quantity) {
+  const { plain, unit } = write(value, quantity, state.system);
+  return [plain, unit];
+}
+
 // What one press of − or + changes: round in the reader's own units.
 const steps = {
   metric: { length: 0.05, angle: 1, speed: 0.5 / 3.6, time: 0.1, mass: 1, area: 0.01, pressure: 10000, temperature: 1, inertia: 0.005, number: 0.05, count: 1 },

@@ -264,9 +264,64 @@ export const faults = {
 };
 
 export const share = {
-  copied: "Link copied. Whoever opens it sees this very line.",
+  title: "Send this line",
+  what: "The link holds the whole line. Whoever opens it sees this very line, and keeps their own.",
+  send: "Send to somebody",
+  copy: "Copy the link",
+  copied: "Link copied.",
   byHand: "Copy this link:",
+  code: "Or point another phone's camera here.",
+  codeName: "The link as a QR code",
+  long: "This line is too long for a QR code. Copy the link.",
+  save: "Save",
+  png: "Picture (PNG)",
+  svg: "Picture (SVG)",
+  csv: "Figures (CSV)",
+  json: "Plan (JSON)",
+  saved: (name) => `Saved as ${name}.`,
+  failed: "That did not work here.",
+  close: "Close",
   faulty: "Mend the marked numbers first: only a line that works can be sent.",
+  text: (name, speeds, caution) => `${name}. ${speeds ? `Speed at the lips: ${speeds}. ` : ""}${caution}`,
+  lip: (name, speed) => `${name} ${speed}`,
+};
+
+// The whole line as a picture.
+export const picture = {
+  legend: (unit) => `Under each lip its speed in ${unit} and the range this may lie in. The thin line on top is speed as height.`,
+};
+
+// The jumps as a table for a spreadsheet.
+export const table = {
+  rider: "Rider",
+  jump: "Jump",
+  speed: "Speed at the lip",
+  slowest: "May be from",
+  fastest: "May be to",
+  worksFrom: "Works from",
+  worksTo: "Works to",
+  exit: "Leaves at (°)",
+  airtime: "In the air (s)",
+  rear: "Rear wheel past the knuckle",
+  front: "Front wheel past the knuckle",
+  drop: "Like a drop of",
+  how: "How it went",
+  heading: (what, unit) => `${what} (${unit})`,
+  caution: "Worked out, not measured",
+};
+
+// The yard's ground as readings.
+export const readings = {
+  title: "Ground readings",
+  label: (unit) => `Station and height, one reading in a row, in ${unit}. Type them or paste two columns.`,
+  use: "Use these readings",
+  save: "Save readings (CSV)",
+  even: "One even fall instead",
+  station: "Station",
+  height: "Height",
+  few: "Two readings or more are wanted.",
+  more: (count) => `And ${count} more rows.`,
+  at: (row) => `Reading ${row}: `,
 };
 
 // A first line from four answers.

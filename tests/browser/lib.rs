@@ -8,4 +8,4 @@ mod page;
 
 pub use engine::Engine;
 pub use ground::{Ground, Screen, cargo};
-pub use page::Page;
+pub use page::{Page, shades};

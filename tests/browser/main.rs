@@ -8,8 +8,10 @@ mod feel;
 mod learning;
 mod lines;
 mod opening;
+mod readings;
 mod riders;
 mod screens;
+mod sending;
 mod sharing;
 mod speeds;
 mod trust;
@@ -22,7 +24,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 44] = [
+const CASES: [(&str, Case); 53] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -48,6 +50,42 @@ const CASES: [(&str, Case); 44] = [
     (
         "sharing::a_reload_keeps_the_line",
         sharing::a_reload_keeps_the_line,
+    ),
+    (
+        "sending::the_panel_comes_and_goes",
+        sending::the_panel_comes_and_goes,
+    ),
+    (
+        "sending::the_code_holds_the_link",
+        sending::the_code_holds_the_link,
+    ),
+    (
+        "sending::the_system_is_asked_where_it_can_share",
+        sending::the_system_is_asked_where_it_can_share,
+    ),
+    (
+        "sending::pictures_hold_name_speeds_and_caution",
+        sending::pictures_hold_name_speeds_and_caution,
+    ),
+    (
+        "sending::figures_come_as_a_table",
+        sending::figures_come_as_a_table,
+    ),
+    (
+        "sending::a_plan_file_brings_the_line_back",
+        sending::a_plan_file_brings_the_line_back,
+    ),
+    (
+        "readings::pasted_ground_is_ridden",
+        readings::pasted_ground_is_ridden,
+    ),
+    (
+        "readings::bad_rows_are_named_and_nothing_is_lost",
+        readings::bad_rows_are_named_and_nothing_is_lost,
+    ),
+    (
+        "readings::saved_readings_read_back",
+        readings::saved_readings_read_back,
     ),
     (
         "editing::a_change_rides_at_once",

@@ -4,6 +4,8 @@ use super::engine::Engine;
 use anyhow::{Context, Result, ensure};
 use serde::de::DeserializeOwned;
 use std::fs;
+use std::io::Cursor;
+use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 use thirtyfour::prelude::*;
 
@@ -24,6 +26,7 @@ pub struct Page {
     driver: WebDriver,
     engine: Engine,
     address: String,
+    saved: PathBuf,
 }
 
 impl Page {
@@ -40,9 +43,40 @@ impl Page {
             driver,
             engine,
             address,
+            saved: PathBuf::new(),
         };
         page.wait_for(READY.0, READY.1).await?;
         Ok(page)
+    }
+
+    /// Where the browser puts what it saves.
+    pub(crate) fn saving_in(self, saved: PathBuf) -> Self {
+        Self { saved, ..self }
+    }
+
+    /// The content of a file that the page saves, by its name; Chromium alone.
+    pub async fn saved(&self, name: &str) -> Result<Vec<u8>> {
+        let path = self.saved.join(name);
+        let begun = Instant::now();
+        // Under its own name a file is whole.
+        while !path.is_file() {
+            ensure!(begun.elapsed() < PATIENCE, "{name} was never saved");
+            tokio::time::sleep(Duration::from_millis(50)).await;
+        }
+        Ok(fs::read(path)?)
+    }
+
+    /// Chooses a file in a field for files.
+    pub async fn choose_file(&self, css: &str, path: &Path) -> Result<()> {
+        let field = self.element(css).await?;
+        field.send_keys(path.display().to_string()).await?;
+        Ok(())
+    }
+
+    /// The window in shades of grey: width, height and the shades.
+    pub async fn shades(&self) -> Result<(usize, usize, Vec<u8>)> {
+        let png = self.driver.screenshot_as_png().await?;
+        shades(&png)
     }
 
     /// The value of a script's `return`.
@@ -204,4 +238,18 @@ impl Page {
         );
         Ok(())
     }
+}
+
+/// A PNG in shades of grey: width, height and the shades, row by row.
+pub fn shades(png: &[u8]) -> Result<(usize, usize, Vec<u8>)> {
+    let mut decoder = png::Decoder::new(Cursor::new(png));
+    decoder.set_transformations(png::Transformations::normalize_to_color8());
+    let mut reader = decoder.read_info()?;
+    let mut bytes = vec![0; reader.output_buffer_size().context("a picture too large")?];
+    let frame = reader.next_frame(&mut bytes)?;
+    let samples = frame.color_type.samples();
+    let pixels = bytes[..frame.buffer_size()].chunks(samples);
+    // The green of a pixel tells dark from light well enough.
+    let shades = pixels.map(|p| p[if samples > 2 { 1 } else { 0 }]).collect();
+    Ok((frame.width as usize, frame.height as usize, shades))
 }

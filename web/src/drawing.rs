@@ -2,8 +2,8 @@
 
 use crate::Riding;
 use crate::convert::{from_page, to_page};
-use crate::paint::Pencil;
-use crate::scene::{Beside, Grip, Labels, Picture, Seen, Sheet, Strip, View};
+use crate::paint::{Pencil, svg};
+use crate::scene::{Beside, Caption, Grip, Labels, Picture, Poster, Seen, Sheet, Strip, View};
 use glam::DVec2;
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::prelude::*;
@@ -104,6 +104,22 @@ impl Drawing {
         picture.compose(&seen, &self.strips, beside, &self.labels, &mut self.sheet);
         self.pencil.draw(&self.sheet, &self.labels, seen.size);
         Ok(self.strips.first().map_or(1.0, |strip| strip.scale))
+    }
+
+    /// The whole line with its speeds as an SVG picture of some width and height, px, in the colours of
+    /// the canvas; with a title, and words `above` and `below` the drawing. Empty where nothing is drawn.
+    pub fn svg(&self, width: f64, height: f64, title: &str, above: &str, below: &str) -> String {
+        let Some(picture) = &self.shown else {
+            return String::new();
+        };
+        let size = DVec2::new(width, height);
+        let caption = Caption {
+            title,
+            above,
+            below,
+        };
+        let Poster { sheet, labels } = Poster::new(picture, size, &self.labels, &caption);
+        svg::write(&sheet, &labels, size, self.pencil.colours(), above)
     }
 
     /// Where a feature can be taken hold of on the drawing as it was last painted, at a moment, s.

@@ -4,6 +4,7 @@ mod convert;
 mod drawing;
 mod paint;
 mod panic;
+mod qr;
 pub mod scene;
 mod story;
 
@@ -46,6 +47,10 @@ struct Written {
     shown: String,
     /// Where it is typed.
     field: String,
+    /// The number alone, for another program.
+    plain: String,
+    /// The unit of that.
+    unit: &'static str,
     /// Difference between two neighbouring values, in the plan's unit.
     step: f64,
 }
@@ -98,6 +103,16 @@ impl Opened {
 #[wasm_bindgen]
 pub fn link_to(plan: &str) -> Result<String, JsValue> {
     Ok(link::encode(&plan_from(plan)?))
+}
+
+/// A text as a QR code: see `Code` in `qr.rs`.
+///
+/// # Errors
+/// That the text is longer than any code can hold.
+#[wasm_bindgen]
+pub fn qr(text: &str) -> Result<JsValue, JsValue> {
+    let code = qr::Code::of(text).ok_or("too long for a code")?;
+    Ok(to_page(&code))
 }
 
 /// The rides of a plan's riders, with all that is told and drawn of them.
@@ -222,7 +237,25 @@ pub fn read(text: &str, quantity: JsValue, system: JsValue) -> Result<f64, JsVal
     units::parse(text, quantity, system).map_err(|error| JsValue::from_str(&error.to_string()))
 }
 
-/// Writes a number of a plan in the reader's units: as shown, as typed, and the step between two values.
+/// Reads two columns of lengths, as pasted from a spreadsheet, m, row by row: see [`units::pairs`].
+///
+/// # Errors
+/// A sentence for each row that cannot be read, in lines.
+#[wasm_bindgen]
+pub fn readings(text: &str, system: JsValue) -> Result<Vec<f64>, JsValue> {
+    let mut told = String::new();
+    let pairs = units::pairs(text, from_page(system)?).map_err(|rows| {
+        for row in rows {
+            told.push_str(&row.to_string());
+            told.push('\n');
+        }
+        JsValue::from_str(&told)
+    })?;
+    Ok(pairs.into_iter().flat_map(<[f64; 2]>::from).collect())
+}
+
+/// Writes a number of a plan in the reader's units: as shown, as typed, alone, and the step between two
+/// values.
 ///
 /// # Errors
 /// Where the quantity or the system is unknown.
@@ -232,6 +265,8 @@ pub fn write(value: f64, quantity: JsValue, system: JsValue) -> Result<JsValue, 
     Ok(to_page(&Written {
         shown: units::format(value, quantity, system),
         field: units::edit(value, quantity, system),
+        plain: units::plain(value, quantity, system),
+        unit: units::usual_unit(quantity, system),
         step: units::step(quantity, system),
     }))
 }

@@ -54,6 +54,9 @@ export function zoom(times) {
 /** Asks for a new picture although no time has gone by. */
 export const repaint = () => (stale = true);
 
+/** The whole line as a picture: see `svg` of the simulator's drawing. */
+export const svgOf = (...order) => drawing.svg(...order);
+
 function fit() {
   const ratio = Math.min(devicePixelRatio || 1, 3);
   const { clientWidth, clientHeight } = canvas;

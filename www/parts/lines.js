@@ -6,6 +6,7 @@ import { canRedo, canUndo } from "../history.js";
 import { drop, fresh, here, keep, kept, onTaken } from "../store.js";
 import { lines as words } from "../words.js";
 import { compare } from "./drawing.js";
+import { savePlan } from "./file.js";
 import { make } from "./make.js";
 import { newLine } from "./new_line.js";
 import { say } from "./message.js";
@@ -124,13 +125,6 @@ function remove(entry) {
   say(words.removed(entry.plan.name), back);
 }
 
-function download() {
-  const blob = new Blob([JSON.stringify(state.plan, null, 2)], { type: "application/json" });
-  const a = make("a", { href: URL.createObjectURL(blob), download: `${state.plan.name || words.unnamed}.json` });
-  a.click();
-  URL.revokeObjectURL(a.href);
-}
-
 async function upload(file) {
   if (!file) return;
   const text = await file.text();
@@ -144,7 +138,7 @@ async function upload(file) {
 
 function files() {
   const save = make("button", { type: "button" }, words.save);
-  save.addEventListener("click", download);
+  save.addEventListener("click", savePlan);
   const input = make("input", { type: "file", accept: ".json,application/json", className: "unseen", id: "plan-file" });
   input.addEventListener("change", () => upload(input.files[0]));
   const label = make("label", { htmlFor: "plan-file", className: "button" }, words.load);

@@ -6,6 +6,9 @@ import { state, onChange, tell } from "../state.js";
 // How long an edit rests before it is studied, ms: a held button changes a plan often.
 const REST = 150;
 
+// How long somebody who wants the figures in a file waits for them, ms.
+const PATIENCE = 5000;
+
 const PARTS = ["spreads", "fit", "windows", "suggestions", "tolls", "test_day"];
 
 const page = document.documentElement;
@@ -35,6 +38,12 @@ function beside() {
 function ask(number) {
   if (number < PARTS.length) beside().postMessage({ asked, part: PARTS[number], plan: JSON.stringify(state.good) });
   else delete page.dataset.working;
+}
+
+/** Comes true once a line is studied, or after a while in which nothing came of it. */
+export async function studied() {
+  const last = performance.now() + PATIENCE;
+  while (page.dataset.working && performance.now() < last) await new Promise((done) => setTimeout(done, REST));
 }
 
 export function startStudy() {

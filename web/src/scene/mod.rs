@@ -16,6 +16,7 @@ mod land;
 mod limb;
 mod moment;
 mod picture;
+mod poster;
 mod sheet;
 mod view;
 mod wood;
@@ -23,6 +24,7 @@ mod wood;
 pub use grips::{Grip, Part};
 pub use labels::Labels;
 pub use picture::{Beside, Picture, Seen};
+pub use poster::{Caption, Poster};
 pub use sheet::{Align, Ink, Label, Mark, Sheet};
 pub use view::{Strip, View};
 
