@@ -143,6 +143,8 @@ fn full() -> [Value; 2] {
             ground: Ground::Damp,
         },
         initial_speed: Some(3.0),
+        // What was seen is described apart from the table: see the end of the description.
+        seen: Vec::new(),
     };
     let surveyed = Line::Surveyed {
         points: points.clone(),
