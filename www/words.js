@@ -35,6 +35,9 @@ export const styles = { passive: "Stiff as a board", absorbing: "Soaks up bumps"
 export const grounds = { dry: "Dry", damp: "Damp", soft: "Soft: stay off" };
 
 export const play = { ride: "Ride", pause: "Pause", again: "Again" };
+// How fast the ride goes by, and from where it is seen: each as the button says what it is now, or will do.
+export const pace = { full: "Full speed", air: "Slow in the air", slow: "Slow" };
+export const view = { side: "From the side", saddle: "From the saddle" };
 export const state = { air: "in the air", ground: "on the ground" };
 
 export const noJumps = "No jump on this line yet.";

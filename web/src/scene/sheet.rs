@@ -42,11 +42,19 @@ pub enum Ink {
     Pale,
     /// The line of total head.
     Energy,
+    /// The paper itself, over what it hides.
+    Paper,
+    /// A shadow on the ground.
+    Shade,
+    /// Dust thrown up.
+    Dust,
+    /// Grass as a wash.
+    Lawn,
 }
 
 impl Ink {
     /// Every ink, in the order in which the pen keeps its colours.
-    pub const ALL: [Ink; 18] = [
+    pub const ALL: [Ink; 22] = [
         Ink::Ground,
         Ink::Hatch,
         Ink::Built,
@@ -65,6 +73,10 @@ impl Ink {
         Ink::Pads,
         Ink::Pale,
         Ink::Energy,
+        Ink::Paper,
+        Ink::Shade,
+        Ink::Dust,
+        Ink::Lawn,
     ];
 }
 
