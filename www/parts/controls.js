@@ -18,7 +18,14 @@ function show() {
   button("whole").setAttribute("aria-pressed", look.whole);
 }
 
+// How often the slider moves, ms: it is drawn anew each time, and faster is not seen.
+const MOVE = 50;
+let moved = 0;
+
 function follow() {
+  const now = performance.now();
+  if (clock.playing && now - moved < MOVE) return;
+  moved = now;
   scrub.max = duration();
   scrub.value = clock.time;
   scrub.setAttribute("aria-valuetext", seconds(clock.time));

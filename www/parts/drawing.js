@@ -19,6 +19,12 @@ const calm = matchMedia("(prefers-reduced-motion: reduce)");
 // `saddle` chooses what a narrow screen shows; a wide one has room for both.
 export const look = { whole: calm.matches, held: null, zoom: 1, saddle: false };
 
+// Most pixels of a canvas to one of the page's: writing needs them, a view that is all in motion does not.
+const SHARP = [
+  [canvas, 3],
+  [saddle, 1.5],
+];
+
 // How long the path before a change stays on the sheet, ms.
 const KEEP_BEFORE = 2500;
 // How long before the changed feature the ride sets in again, s.
@@ -61,8 +67,8 @@ export const repaint = () => (stale = true);
 export const svgOf = (...order) => drawing.svg(...order);
 
 function fit() {
-  const ratio = Math.min(devicePixelRatio || 1, 3);
-  for (const sheet of [canvas, saddle]) {
+  for (const [sheet, sharpest] of SHARP) {
+    const ratio = Math.min(devicePixelRatio || 1, sharpest);
     sheet.width = Math.round(sheet.clientWidth * ratio);
     sheet.height = Math.round(sheet.clientHeight * ratio);
   }
@@ -126,11 +132,9 @@ function paint(before) {
 }
 
 function tellNow(stamp) {
-  const row = at(clock.time);
-  page.dataset.time = clock.time.toFixed(3);
-  page.dataset.riderX = row.x.toFixed(3);
   if (clock.playing && stamp - told < TELL) return;
   told = stamp;
+  const row = at(clock.time);
   const [figure, unit] = apart(row.speed, "speed");
   now.firstElementChild.textContent = `${figure} ${unit}`;
   now.lastElementChild.textContent = row.aloft ? words.air : "";

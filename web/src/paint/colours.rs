@@ -54,5 +54,6 @@ fn name(ink: Ink) -> &'static str {
         Ink::Shade => "--shade",
         Ink::Dust => "--dust",
         Ink::Lawn => "--lawn",
+        Ink::Earth => "--earth",
     }
 }

@@ -48,13 +48,15 @@ pub enum Ink {
     Shade,
     /// Dust thrown up.
     Dust,
-    /// Grass as a wash.
+    /// Ground with grass on it, filled.
     Lawn,
+    /// Earth, filled.
+    Earth,
 }
 
 impl Ink {
     /// Every ink, in the order in which the pen keeps its colours.
-    pub const ALL: [Ink; 22] = [
+    pub const ALL: [Ink; 23] = [
         Ink::Ground,
         Ink::Hatch,
         Ink::Built,
@@ -77,6 +79,7 @@ impl Ink {
         Ink::Shade,
         Ink::Dust,
         Ink::Lawn,
+        Ink::Earth,
     ];
 }
 

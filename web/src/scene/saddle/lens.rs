@@ -3,6 +3,7 @@
 //! The room's x runs forward along the line, y to the left and z up, m. The eye looks along the line;
 //! it nods, but does not roll or turn.
 
+use super::ribbon::Knot;
 use glam::{DVec2, DVec3};
 
 /// What is nearer than this is not seen, m.
@@ -60,12 +61,37 @@ impl Lens {
         (seen.z >= NEAR).then(|| self.flat(seen))
     }
 
+    /// Whether something of some size, px, round a place would show on the sheet.
+    pub fn near_sheet(&self, at: DVec2, size: f64) -> bool {
+        let off = (at - self.middle).abs();
+        off.x < self.middle.x + size && off.y < self.middle.y + size
+    }
+
     /// Where something endlessly far falls on the sheet, `across` rad to the right and `up` rad up from
     /// level.
     pub fn far(&self, across: f64, up: f64) -> Option<DVec2> {
         let (sin, cos) = across.sin_cos();
         let to = DVec3::new(self.eye.x + cos, -sin, self.eye.y + up.tan());
         self.place(to)
+    }
+
+    /// How far down the sheet a point in front falls that is over the middle of the line, px.
+    pub fn height(&self, p: DVec2) -> f64 {
+        self.flat(self.seen(DVec3::new(p.x, 0.0, p.y))).y
+    }
+
+    /// A stretch of ribbon as far as it is in front.
+    pub fn in_front(&self, a: &Knot, b: &Knot) -> Option<(Knot, Knot)> {
+        let [za, zb] = [a, b].map(|k| self.depth(DVec3::new(k.at.x, 0.0, k.at.y)));
+        if zb < NEAR {
+            return None;
+        }
+        let from = if za < NEAR {
+            a.toward(b, (NEAR + 1e-9 - za) / (zb - za).max(1e-9))
+        } else {
+            *a
+        };
+        Some((from, *b))
     }
 
     /// A straight line on the sheet, cut where it comes too near.

@@ -4,6 +4,7 @@ mod bars;
 mod lens;
 mod orchard;
 mod ribbon;
+mod runs;
 mod walls;
 
 use super::bike::{Bike, Placed};
@@ -17,6 +18,8 @@ use sim::profile::Profile;
 
 /// How far ahead the line is drawn, m.
 const AHEAD: f64 = 42.0;
+/// How far behind the eye the ground is looked at, m: the eye stands out over it.
+const BEHIND: f64 = 1.5;
 /// How far beside the line the yard is drawn, m.
 const BESIDE: f64 = 40.0;
 /// How far ahead of the bike the rider looks, s of the way at the present speed, and m at the least and
@@ -79,34 +82,39 @@ impl Saddle {
         sheet.clear();
         let lens = self.lens(rider, size);
         let eye = rider.body.eye();
+        self.orchard.draw_far(&lens, sheet);
+        self.orchard
+            .draw_yard(eye.x - BEHIND, eye.x + AHEAD, &lens, sheet);
+        for tree in self.orchard.back_from(eye.x + AHEAD, eye.x) {
+            tree.draw(&lens, sheet);
+        }
+        // The farthest first, so that what is nearer hides it.
         let mut pale: Vec<_> = others.collect();
         pale.sort_by(|a, b| a.body.hip.x.total_cmp(&b.body.hip.x));
-        self.orchard.draw_far(&lens, sheet);
-        let mut trees = self.orchard.back_from(eye.x + AHEAD, eye.x);
-        let mut tree = trees.next();
-        let mut edge = None;
-        for cell in orchard::cells(eye.x, AHEAD) {
-            self.orchard.draw_yard(cell, &lens, sheet);
-            while let Some(t) = tree.filter(|t| t.at.x >= cell.0) {
-                t.draw(&lens, sheet);
-                tree = trees.next();
+        for run in runs::seen(&self.ribbon, eye.x - BEHIND, eye.x + AHEAD, &lens)
+            .iter()
+            .rev()
+        {
+            while let Some(other) = pale.pop_if(|o| o.body.hip.x >= run[run.len() - 1].at.x) {
+                bars::draw_other(&other, &lens, sheet);
             }
-            for (a, b) in self.ribbon.back_from(cell.0, cell.1) {
-                // A stretch belongs to the cell in which it begins.
-                if a.at.x < cell.0 || a.at.x >= cell.1 {
-                    continue;
-                }
-                while let Some(other) = pale.pop_if(|o| o.body.hip.x >= b.at.x) {
-                    bars::draw_other(&other, &lens, sheet);
-                }
-                edge = walls::draw(a, edge.unwrap_or(b), &lens, sheet);
-            }
+            walls::draw(run, &lens, sheet);
         }
         for other in pale.iter().rev() {
             bars::draw_other(other, &lens, sheet);
         }
         bars::draw(rider, &lens, sheet);
     }
+}
+
+/// A width that is one of a few, px: lines that are alike are drawn in one go.
+fn even(wide: f64) -> f64 {
+    let step = match wide {
+        w if w < 3.0 => 0.5,
+        w if w < 8.0 => 1.0,
+        _ => 2.0,
+    };
+    ((wide / step).round() * step).clamp(0.8, WIDEST)
 }
 
 /// A point of the side view, moved to the left, in the room.
@@ -121,7 +129,7 @@ const WIDEST: f64 = 26.0;
 fn rod(ink: Ink, wide: f64, from: DVec3, to: DVec3, lens: &Lens, sheet: &mut Sheet) {
     if let Some(ends) = lens.line(from, to) {
         let depth = 0.5 * (lens.depth(from) + lens.depth(to));
-        sheet.line(ink, (wide * lens.scale(depth)).clamp(0.8, WIDEST), ends);
+        sheet.line(ink, even(wide * lens.scale(depth)), ends);
     }
 }
 

@@ -3,7 +3,7 @@
 //! It is the same for every line, so that speed shows in how it goes by; nothing of it is simulated.
 
 use super::lens::Lens;
-use super::{BESIDE, beside, rod};
+use super::{BESIDE, beside, even, rod};
 use crate::scene::land;
 use crate::scene::sheet::{Ink, Sheet};
 use glam::{DVec2, DVec3};
@@ -18,6 +18,8 @@ const TUFTS: u64 = 9;
 const TUFTS_FROM: (f64, f64) = (0.9, 6.0);
 /// From this distance on grass is not drawn, m.
 const GRASS_TO: f64 = 13.0;
+/// Trees farther than this are outlines alone, m.
+const DETAILED: f64 = 17.0;
 /// How far over both ends of the line the yard goes on, m.
 const OVER: f64 = 45.0;
 
@@ -45,22 +47,6 @@ fn chance(n: u64) -> f64 {
     let n = (n ^ (n >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
     let n = (n ^ (n >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
     ((n ^ (n >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
-}
-
-/// The yard ahead of the eye in cells, farthest first: narrow where it is near.
-pub fn cells(eye: f64, ahead: f64) -> impl Iterator<Item = (f64, f64)> {
-    // Cells stand still in the room, or grass would swim.
-    let first = (eye - 1.5).floor();
-    let last = (eye + ahead).ceil();
-    let mut edges = vec![first];
-    let mut edge = first;
-    while edge < last {
-        edge += if edge - eye < 12.0 { 1.0 } else { 3.0 };
-        edges.push(edge);
-    }
-    (1..edges.len())
-        .rev()
-        .map(move |i| (edges[i - 1], edges[i]))
 }
 
 impl Orchard {
@@ -138,29 +124,35 @@ impl Orchard {
         }
     }
 
-    /// Lays a cell of the yard on the sheet, with its grass.
-    pub fn draw_yard(&self, (from, to): (f64, f64), lens: &Lens, sheet: &mut Sheet) {
+    /// Lays the yard between two stations on the sheet, with its grass.
+    pub fn draw_yard(&self, from: f64, to: f64, lens: &Lens, sheet: &mut Sheet) {
+        let inner = self
+            .yard
+            .iter()
+            .map(|p| p.x)
+            .filter(|&x| x > from && x < to);
+        let edges: Vec<_> = std::iter::once(from).chain(inner).chain([to]).collect();
         let at = |x: f64, left: f64| DVec3::new(x, left, self.height(x));
-        let corners = [
-            at(from, BESIDE),
-            at(to, BESIDE),
-            at(to, -BESIDE),
-            at(from, -BESIDE),
-        ];
-        sheet.area(Ink::Paper, lens.quad(corners));
-        sheet.area(Ink::Lawn, lens.quad(corners));
-        let depth = lens.depth(at(0.5 * (from + to), 0.0));
-        if depth > GRASS_TO {
-            return;
+        for pair in edges.windows(2).rev() {
+            let (a, b) = (pair[0], pair[1]);
+            let corners = [at(a, BESIDE), at(b, BESIDE), at(b, -BESIDE), at(a, -BESIDE)];
+            sheet.area(Ink::Lawn, lens.quad(corners));
         }
-        let first = from as i64;
+        // Metre by metre, so that grass stands still in the room.
+        for metre in ((from.floor() as i64)..((from + GRASS_TO) as i64)).rev() {
+            self.draw_grass(metre, lens, sheet);
+        }
+    }
+
+    fn draw_grass(&self, metre: i64, lens: &Lens, sheet: &mut Sheet) {
         for i in (0..TUFTS).rev() {
             // Stations before the start count down from zero; their grass is as good as any other.
-            let seed = (first.unsigned_abs() * 2 + u64::from(first < 0)) * TUFTS + i;
+            let seed = (metre.unsigned_abs() * 2 + u64::from(metre < 0)) * TUFTS + i;
             let (near, far) = TUFTS_FROM;
             let side = if seed.is_multiple_of(2) { 1.0 } else { -1.0 };
             let left = side * (near + (far - near) * chance(seed + 31));
-            let foot = at(from + (to - from) * (1.0 - i as f64 / TUFTS as f64), left);
+            let x = metre as f64 + 1.0 - i as f64 / TUFTS as f64;
+            let foot = DVec3::new(x, left, self.height(x));
             let tip = foot + DVec3::new(0.0, 0.1 * (chance(seed + 77) - 0.5), 0.14);
             rod(Ink::Grass, 0.014, foot, tip, lens, sheet);
             rod(
@@ -185,21 +177,27 @@ impl Tree {
         }
         let scale = lens.scale(depth);
         let crown = foot + DVec3::Z * (0.62 * self.tall);
-        rod(Ink::Wood, 0.13, foot, crown, lens, sheet);
-        let Some(centre) = lens.place(crown) else {
+        let Some(centre) = lens
+            .place(crown)
+            .filter(|c| lens.near_sheet(*c, self.tall * scale))
+        else {
             return;
         };
+        rod(Ink::Wood, 0.13, foot, crown, lens, sheet);
         let radius = 0.38 * self.tall * scale;
-        let points = if depth < 20.0 { 14 } else { 8 };
+        let near = depth < DETAILED;
+        let points = if near { 14 } else { 8 };
         let blob = (0..points).map(|i| {
             let wobble = 0.82 + 0.3 * chance(self.seed * 131 + i);
             centre + DVec2::from_angle(TAU * i as f64 / points as f64) * (radius * wobble)
         });
         let blob: Vec<_> = blob.collect();
-        sheet.area(Ink::Paper, blob.iter().copied());
-        let width = (0.035 * scale).clamp(0.8, 3.0);
+        if near {
+            sheet.area(Ink::Paper, blob.iter().copied());
+        }
+        let width = even(0.035 * scale).min(3.0);
         sheet.line(Ink::Grass, width, blob.iter().chain(blob.first()).copied());
-        if depth < 20.0 {
+        if near {
             let inner = (2..7).map(|i| centre + (blob[i] - centre) * 0.55);
             sheet.line(Ink::Grass, width, inner);
         }
@@ -209,15 +207,6 @@ impl Tree {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn cells_cover_the_way_ahead_once_and_stand_still() {
-        let near: Vec<_> = cells(3.2, 20.0).collect();
-        assert!(near[0].1 >= 23.2 && near[near.len() - 1].0 <= 2.2);
-        assert!(near.windows(2).all(|w| w[0].0 == w[1].1));
-        let later: Vec<_> = cells(3.4, 20.0).collect();
-        assert_eq!(near[near.len() - 1], later[later.len() - 1]);
-    }
 
     #[test]
     fn chance_is_even_enough_for_a_row_of_trees() {

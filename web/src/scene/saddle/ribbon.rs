@@ -25,6 +25,19 @@ pub struct Knot {
     pub joint: bool,
 }
 
+impl Knot {
+    /// The point a part of the way to another, made of the same.
+    pub fn toward(&self, to: &Knot, part: f64) -> Knot {
+        let mix = |a: f64, b: f64| a + (b - a) * part;
+        Knot {
+            at: self.at.lerp(to.at, part),
+            along: mix(self.along, to.along),
+            yard: mix(self.yard, to.yard),
+            ..*self
+        }
+    }
+}
+
 /// All points of a line.
 #[derive(Clone, Debug)]
 pub struct Ribbon(pub Vec<Knot>);
@@ -60,12 +73,12 @@ impl Ribbon {
         Self(knots)
     }
 
-    /// The stretches of which a part lies between two stations, farthest first, as pairs of neighbours.
-    pub fn back_from(&self, from: f64, to: f64) -> impl Iterator<Item = (&Knot, &Knot)> {
+    /// The stretches of which a part lies between two stations, nearest first, as pairs of neighbours.
+    pub fn pairs(&self, from: f64, to: f64) -> impl Iterator<Item = (&Knot, &Knot)> {
         let first = self.0.partition_point(|k| k.at.x < from).saturating_sub(1);
         let last = (self.0.partition_point(|k| k.at.x <= to) + 1).min(self.0.len());
         let held = self.0.get(first..last).unwrap_or_default();
-        held.windows(2).rev().map(|pair| (&pair[0], &pair[1]))
+        held.windows(2).map(|pair| (&pair[0], &pair[1]))
     }
 
     /// Height of the line at a station, m; at its ends where the station lies outside.
@@ -110,10 +123,10 @@ mod tests {
     }
 
     #[test]
-    fn stretches_come_farthest_first_and_cover_what_was_asked() {
+    fn stretches_come_nearest_first_and_cover_what_was_asked() {
         let ribbon = Ribbon::of(&Profile::build(&plan::demo()).unwrap());
-        let pairs: Vec<_> = ribbon.back_from(10.0, 14.0).collect();
-        assert!(pairs[0].1.at.x >= 14.0 && pairs[pairs.len() - 1].0.at.x <= 10.0);
-        assert!(pairs.windows(2).all(|w| w[1].1.along == w[0].0.along));
+        let pairs: Vec<_> = ribbon.pairs(10.0, 14.0).collect();
+        assert!(pairs[0].0.at.x <= 10.0 && pairs[pairs.len() - 1].1.at.x >= 14.0);
+        assert!(pairs.windows(2).all(|w| w[0].1.along == w[1].0.along));
     }
 }

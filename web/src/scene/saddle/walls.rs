@@ -1,10 +1,10 @@
-//! The ground ahead: the ribbon's surface, its edges, and what it stands on.
+//! The ground ahead: the ribbon's surface, its edges, and the earth it stands on.
 
 use super::lens::Lens;
 use super::ribbon::Knot;
 use super::{beside, rod};
 use crate::scene::sheet::{Ink, Sheet};
-use glam::DVec2;
+use glam::{DVec2, DVec3};
 use sim::plan::Surface;
 use sim::profile::Intent;
 
@@ -14,116 +14,116 @@ pub const HALF: f64 = 0.6;
 /// Boards are this wide, and strokes on earth this far apart, m.
 const BOARD: f64 = 0.15;
 const STROKE: f64 = 0.3;
-/// From this distance on only joints and every fourth board are drawn, m.
-const FAR: f64 = 14.0;
+/// From this distance on every fourth board is drawn, m.
+const FAR: f64 = 12.0;
+/// Heaped earth goes out so far for each metre it is high (common practice, no source).
+const BATTER: f64 = 0.8;
 /// Lowest height over the yard that shows a side, m.
-const LOW: f64 = 0.03;
-/// Posts under wood stand this far apart, and this far in from its edge, m (common practice, no source).
-const POSTS: f64 = 0.6;
-const INSET: f64 = 0.07;
+const LOW: f64 = 0.04;
 
-/// Lays one stretch on the sheet. Gives the point from which the next nearer one goes on: the same where
-/// this one was too far away to be worth drawing by itself.
-pub fn draw<'a>(a: &'a Knot, b: &'a Knot, lens: &Lens, sheet: &mut Sheet) -> Option<&'a Knot> {
-    let depth = lens.depth(beside(a.at, 0.0));
-    if depth > FAR && !a.joint {
-        return Some(b);
+/// Lays a stretch that is seen without a break on the sheet.
+pub fn draw(run: &[Knot], lens: &Lens, sheet: &mut Sheet) {
+    let pairs = || run.windows(2).rev().map(|w| (&w[0], &w[1]));
+    for stretch in run.chunk_by(|a, b| a.surface == b.surface) {
+        // A stretch reaches to the first point of the next.
+        let end = run.get(index_after(run, stretch));
+        let knots = || stretch.iter().chain(end);
+        let earth = stretch[0].surface != Surface::Wood;
+        if earth {
+            for side in [1.0, -1.0] {
+                batter(knots, side, lens, sheet);
+            }
+        }
+        let left = knots().map(|k| beside(k.at, HALF));
+        let right = knots().map(|k| beside(k.at, -HALF));
+        let outline: Vec<_> = left
+            .chain(right.rev())
+            .filter_map(|p| lens.place(p))
+            .collect();
+        sheet.area(if earth { Ink::Earth } else { Ink::Paper }, outline);
     }
-    sides(a, b, lens, sheet);
-    let corners = [(a, HALF), (b, HALF), (b, -HALF), (a, -HALF)];
-    let corners = corners.map(|(k, left)| beside(k.at, left));
-    sheet.area(Ink::Paper, lens.quad(corners));
-    if a.surface != Surface::Wood {
-        sheet.area(Ink::Built, lens.quad(corners));
+    for (a, b) in pairs() {
+        strokes(a, b, lens, sheet);
     }
-    strokes(a, b, depth, lens, sheet);
-    let edge = if a.intent == Intent::Clear {
-        0.012
-    } else {
-        0.03
-    };
     for left in [HALF, -HALF] {
+        for (a, b) in pairs() {
+            let wide = if a.intent == Intent::Clear {
+                0.012
+            } else {
+                0.03
+            };
+            rod(
+                Ink::Ground,
+                wide,
+                beside(a.at, left),
+                beside(b.at, left),
+                lens,
+                sheet,
+            );
+        }
+    }
+    // The edges of lips and knuckles, and whatever hides what is behind it.
+    let clear = |k: &Knot| k.intent == Intent::Clear;
+    let corner = |(a, b): &(&Knot, &Knot)| clear(a) != clear(b);
+    let corners = pairs().filter(corner).map(|(_, b)| b);
+    for k in corners.chain(run.last()) {
         rod(
             Ink::Ground,
-            edge,
-            beside(a.at, left),
-            beside(b.at, left),
+            0.035,
+            beside(k.at, HALF),
+            beside(k.at, -HALF),
             lens,
             sheet,
         );
     }
-    // The edge of a lip, a knuckle, a face: where one piece of ground ends with a corner.
-    if b.joint && (b.intent == Intent::Clear) != (a.intent == Intent::Clear) {
-        rod(
-            Ink::Ground,
-            0.05,
-            beside(b.at, HALF),
-            beside(b.at, -HALF),
-            lens,
-            sheet,
-        );
-    }
-    None
 }
 
-/// What a stretch stands on, seen from the side: filled earth, or posts under boards.
-fn sides(a: &Knot, b: &Knot, lens: &Lens, sheet: &mut Sheet) {
-    let foot = |k: &Knot| k.yard.min(k.at.y);
-    if a.at.y - a.yard < LOW && b.at.y - b.yard < LOW {
+/// Index of the point behind a part of a run.
+fn index_after(run: &[Knot], part: &[Knot]) -> usize {
+    let before = run.iter().position(|k| std::ptr::eq(k, &part[0]));
+    before.map_or(run.len(), |i| i + part.len())
+}
+
+/// The slope of heaped earth beside a stretch.
+fn batter<'a, I: DoubleEndedIterator<Item = &'a Knot>>(
+    knots: impl Fn() -> I,
+    side: f64,
+    lens: &Lens,
+    sheet: &mut Sheet,
+) {
+    let high = |k: &Knot| (k.at.y - k.yard).max(0.0);
+    if knots().all(|k| high(k) < LOW) {
         return;
     }
-    for left in [HALF, -HALF] {
-        let ground = |k: &Knot, left: f64| beside(DVec2::new(k.at.x, foot(k)), left);
-        if a.surface == Surface::Wood {
-            let post = (b.along / POSTS).floor() * POSTS;
-            if post > a.along {
-                let left = left * (1.0 - INSET / HALF);
-                rod(
-                    Ink::Wood,
-                    0.07,
-                    beside(b.at, left),
-                    ground(b, left),
-                    lens,
-                    sheet,
-                );
-            }
-            continue;
-        }
-        let corners = [
-            beside(a.at, left),
-            beside(b.at, left),
-            ground(b, left),
-            ground(a, left),
-        ];
-        sheet.area(Ink::Paper, lens.quad(corners));
-        sheet.area(Ink::Built, lens.quad(corners));
-        rod(
-            Ink::Hatch,
-            0.01,
-            beside(a.at, left),
-            ground(a, left),
-            lens,
-            sheet,
-        );
-    }
+    let foot = |k: &Knot| {
+        let out = HALF + BATTER * high(k);
+        DVec3::new(k.at.x, side * out, k.at.y - high(k))
+    };
+    let top = knots().map(|k| beside(k.at, side * HALF));
+    let outline: Vec<_> = top
+        .chain(knots().rev().map(foot))
+        .filter_map(|p| lens.place(p))
+        .collect();
+    sheet.area(Ink::Earth, outline);
+    let foot_line = knots().filter_map(|k| lens.place(foot(k)));
+    sheet.line(Ink::Hatch, 1.0, foot_line);
 }
 
 /// Boards across wood, strokes across earth.
-fn strokes(a: &Knot, b: &Knot, depth: f64, lens: &Lens, sheet: &mut Sheet) {
+fn strokes(a: &Knot, b: &Knot, lens: &Lens, sheet: &mut Sheet) {
     let wood = a.surface == Surface::Wood;
     let (ink, apart) = if wood {
         (Ink::Wood, BOARD)
     } else {
         (Ink::Hatch, STROKE)
     };
-    let apart = if depth > FAR { 4.0 * apart } else { apart };
-    let (first, last) = (
-        (a.along / apart).ceil() as usize,
-        (b.along / apart).ceil() as usize,
-    );
+    let far = lens.depth(beside(a.at, 0.0)) > FAR;
+    let apart = if far { 4.0 * apart } else { apart };
+    let first = (a.along / apart).ceil() as usize;
+    let last = (b.along / apart).ceil() as usize;
     for k in (first..last).rev() {
-        let part = (k as f64 * apart - a.along) / (b.along - a.along);
-        let p = a.at.lerp(b.at, part);
+        let part = (k as f64 * apart - a.along) / (b.along - a.along).max(1e-9);
+        let p: DVec2 = a.at.lerp(b.at, part);
         // A hand does not draw strokes on earth alike.
         let (from, to) = if wood {
             (0.0, 0.0)
