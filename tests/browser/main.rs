@@ -16,6 +16,7 @@ mod sharing;
 mod speeds;
 mod trust;
 mod verdicts;
+mod views;
 
 use browser::Ground;
 use libtest_mimic::{Arguments, Failed, Trial};
@@ -24,7 +25,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 53] = [
+const CASES: [(&str, Case); 60] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -192,6 +193,31 @@ const CASES: [(&str, Case); 53] = [
     (
         "learning::what_contradicts_is_named",
         learning::what_contradicts_is_named,
+    ),
+    (
+        "views::one_at_a_time_on_a_phone",
+        views::one_at_a_time_on_a_phone,
+    ),
+    ("views::both_at_a_desk", views::both_at_a_desk),
+    (
+        "views::slow_motion_sets_in_in_the_air",
+        views::slow_motion_sets_in_in_the_air,
+    ),
+    (
+        "views::reduced_motion_stops_the_camera",
+        views::reduced_motion_stops_the_camera,
+    ),
+    (
+        "views::run_smoothly_from_the_side",
+        views::run_smoothly_from_the_side,
+    ),
+    (
+        "views::run_smoothly_from_the_saddle",
+        views::run_smoothly_from_the_saddle,
+    ),
+    (
+        "views::run_smoothly_at_a_desk",
+        views::run_smoothly_at_a_desk,
     ),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),

@@ -115,7 +115,8 @@ function take(restart) {
   changed = first ? -Infinity : performance.now();
   const feature = state.story.features[state.chosen];
   seek(feature ? Math.max(timeAt(feature.from) - RUN_UP, 0) : 0);
-  play();
+  // Where motion is not wanted, the ride waits to be asked for.
+  if (!calm.matches) play();
 }
 
 function paint(before) {
