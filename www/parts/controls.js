@@ -1,6 +1,7 @@
 // Play, pause, scrub, slow, whole line, from the top: by thumb and by key.
 
 import { onChange } from "../state.js";
+import { fixed } from "../numbers.js";
 import { play as words, seconds } from "../words.js";
 import { clock, seek, play, pause, duration, atEnd } from "./clock.js";
 import { look, repaint, zoom } from "./drawing.js";
@@ -19,7 +20,7 @@ function show() {
 function follow() {
   scrub.max = duration();
   scrub.value = clock.time;
-  scrub.setAttribute("aria-valuetext", seconds(clock.time));
+  scrub.setAttribute("aria-valuetext", seconds(fixed(clock.time, 2)));
 }
 
 const toggle = () => (clock.playing ? pause() : play());

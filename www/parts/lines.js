@@ -4,6 +4,7 @@ import { examples, link_to, open as openLink } from "../carryline.js";
 import { state, onChange, open, rideOf, tell, undo, redo } from "../state.js";
 import { canRedo, canUndo } from "../history.js";
 import { drop, fresh, here, keep, kept, onTaken } from "../store.js";
+import { language } from "../language.js";
 import { lines as words } from "../words.js";
 import { compare } from "./drawing.js";
 import { savePlan } from "./file.js";
@@ -102,7 +103,7 @@ function against(plan) {
 function item(entry) {
   const { name } = entry.plan;
   const own = entry.id === here.id;
-  const label = make("span", { className: "line" }, make("b", {}, name || words.unnamed), " ", new Date(entry.saved).toLocaleString());
+  const label = make("span", { className: "line" }, make("b", {}, name || words.unnamed), " ", new Date(entry.saved).toLocaleString(language));
   if (own) label.append(" ", make("em", {}, words.here));
   const act = make("span", { className: "actions" });
   if (!own) act.append(button(words.open, name, () => openKept(entry)));

@@ -2,6 +2,7 @@
 
 import { readings as read } from "../carryline.js";
 import { state, edit, onChange } from "../state.js";
+import { pointed, spelt } from "../numbers.js";
 import { plain } from "../units.js";
 import { readings as words } from "../words.js";
 import { saveRows } from "./file.js";
@@ -15,7 +16,7 @@ let draft = null;
 
 const points = () => state.plan.yard.lie.surveyed;
 const rows = () => (points() ?? []).map((point) => point.map((v) => plain(v, "length")[0]));
-const text = () => rows().map((row) => `${row.join("\t")}\n`).join("");
+const text = () => rows().map((row) => `${row.map(spelt).join("\t")}\n`).join("");
 
 function told(sentences) {
   const lines = sentences.trim().split("\n");
@@ -24,9 +25,12 @@ function told(sentences) {
   return [...first, ...(rest > 0 ? [words.more(rest)] : [])].join("\n");
 }
 
+// Where something else than a comma stands between two numbers, the comma stands inside them.
+const apart = (line) => (/\S[\s;]+\S/.test(line) ? pointed(line) : line);
+
 /** The points of a text; throws sentences, one to a line. */
 function ground(text) {
-  const flat = read(text, state.system);
+  const flat = read(text.split("\n").map(apart).join("\n"), state.system);
   if (flat.length < 4) throw words.few;
   return Array.from({ length: flat.length / 2 }, (_, i) => [flat[2 * i], flat[2 * i + 1]]);
 }
