@@ -18,13 +18,14 @@ import { startSeen } from "./parts/seen.js";
 import { openNew, openOwn, startLines } from "./parts/lines.js";
 import { startShare, isOwnAddress } from "./parts/share.js";
 import { say } from "./parts/message.js";
+import { noLink } from "./wrong.js";
 
 function openAddress() {
   const { plan, trouble, other_model: made } = openLink(location.hash);
   const hash = location.hash.length > 1 && !trouble ? location.hash : "";
   // A line that came in a link is looked at first; the reader's own stay as they are.
   if (trouble || !openOwn(hash)) openNew(plan, Boolean(hash));
-  if (trouble) say(damaged(trouble));
+  if (trouble) say(damaged(noLink(trouble)));
   else say(made == null ? "" : otherModel(made, state.story?.model));
   if (state.story) document.getElementById("model").textContent = model(state.story.model);
 }

@@ -3,6 +3,7 @@
 import { read, write as writePlain } from "./carryline.js";
 import { pointed, spelt } from "./numbers.js";
 import { state } from "./state.js";
+import { notRead } from "./wrong.js";
 
 const KEY = "carryline.units";
 
@@ -42,7 +43,13 @@ export function typed(value, quantity) {
 }
 
 /** The number typed; throws a sentence where it is none. */
-export const parse = (text, quantity) => read(pointed(text), quantity, state.system);
+export function parse(text, quantity) {
+  try {
+    return read(pointed(text), quantity, state.system);
+  } catch (error) {
+    throw notRead({ ...error, given: text });
+  }
+}
 
 /** A figure and its unit apart, as for large type. */
 export function apart(value, quantity) {

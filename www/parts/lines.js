@@ -11,6 +11,7 @@ import { savePlan } from "./file.js";
 import { make } from "./make.js";
 import { newLine } from "./new_line.js";
 import { say } from "./message.js";
+import { reason } from "../wrong.js";
 
 // How long an edit rests before it is kept, ms.
 const REST = 300;
@@ -133,7 +134,7 @@ async function upload(file) {
     // The simulator's own reader says what is wrong with a file, and fills in what it leaves open.
     copy(openLink(link_to(text)).plan);
   } catch (faults) {
-    say(words.noFile(Array.isArray(faults) ? `${faults[0].field}: ${faults[0].why}` : String(faults)));
+    say(words.noFile(Array.isArray(faults) ? `${faults[0].field}: ${reason(faults[0].why)}` : String(faults)));
   }
 }
 
