@@ -1,7 +1,7 @@
 // The language of the page: the first of the reader's that there is a folder of words for.
 
 // The folders in `words`; the first is for whoever reads none of them.
-const LANGUAGES = ["en"];
+const LANGUAGES = ["en", "de"];
 
 // The files in each of them.
 const FILES = ["page", "plan", "ride", "day", "faults"];

@@ -4,7 +4,7 @@
 import { words } from "./language.js";
 
 export const {
-  act, allClean, apart, broken, causes, cautions, crashes, damaged, degrees, digests, energyLine, faults,
+  act, allClean, apart, broken, called, causes, cautions, crashes, damaged, degrees, digests, energyLine, faults,
   feel, fields, given, gives, grips, grounds, groups, hard, how, howShort, impact, kinds, landingLost, likely,
   lines, links, look, missing, model, newLine, noJumps, noProof, noWindow, numbered, otherAt, otherModel,
   over, picture, pitched, play, preset, range, readings, reasons, rollers, rows, seconds, seen, share,

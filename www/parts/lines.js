@@ -8,6 +8,7 @@ import { language } from "../language.js";
 import { lines as words } from "../words.js";
 import { compare } from "./drawing.js";
 import { savePlan } from "./file.js";
+import { inWords } from "../names.js";
 import { make } from "./make.js";
 import { newLine } from "./new_line.js";
 import { say } from "./message.js";
@@ -149,7 +150,7 @@ function files() {
 
 /** The lines that come with the page, each to be copied. */
 function starts() {
-  const all = examples().map((plan) => {
+  const all = examples().map(inWords).map((plan) => {
     const made = make("button", { type: "button", data: { example: plan.name } }, plan.name);
     made.addEventListener("click", () => copy(plan));
     return made;

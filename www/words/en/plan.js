@@ -74,6 +74,17 @@ export const preset = {
 
 export const likely = (low, high) => `Eight in ten lie between ${low} and ${high}.`;
 
+// What the lines that come with the page, and their riders, are called: by the names in their files.
+export const called = {
+  "The orchard above the school": "The orchard above the school",
+  "The first jump by the hen house": "The first jump by the hen house",
+  "Three tables along the hedge": "Three tables along the hedge",
+  "Child, 6": "Child, 6",
+  "Child, 10": "Child, 10",
+  "Youth, 14": "Youth, 14",
+  Adult: "Adult",
+};
+
 // Where a number comes from.
 export const sources = {
   growth_charts: "CDC growth charts 2000, undressed.",
