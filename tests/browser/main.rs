@@ -2,9 +2,11 @@
 
 mod access;
 mod bits;
+mod catalogue;
 mod dragging;
 mod editing;
 mod feel;
+mod languages;
 mod learning;
 mod lines;
 mod opening;
@@ -16,6 +18,7 @@ mod sharing;
 mod speeds;
 mod trust;
 mod verdicts;
+mod views;
 
 use browser::Ground;
 use libtest_mimic::{Arguments, Failed, Trial};
@@ -24,7 +27,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 53] = [
+const CASES: [(&str, Case); 58] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -192,6 +195,26 @@ const CASES: [(&str, Case); 53] = [
     (
         "learning::what_contradicts_is_named",
         learning::what_contradicts_is_named,
+    ),
+    (
+        "catalogue::every_language_says_the_same_things",
+        catalogue::every_language_says_the_same_things,
+    ),
+    (
+        "languages::a_german_reader_gets_german_alone",
+        languages::a_german_reader_gets_german_alone,
+    ),
+    (
+        "languages::german_fits_under_a_thumb",
+        languages::german_fits_under_a_thumb,
+    ),
+    (
+        "languages::numbers_are_typed_with_a_comma",
+        languages::numbers_are_typed_with_a_comma,
+    ),
+    (
+        "languages::other_readers_get_what_they_read_best",
+        languages::other_readers_get_what_they_read_best,
     ),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),

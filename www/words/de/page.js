@@ -44,7 +44,7 @@ export const page = {
 export const styled = { mend: "hier stimmt was nicht", at: "mit" };
 
 export const play = { ride: "Fahren", pause: "Pause", again: "Nochmal" };
-export const state = { air: "in der Luft", ground: "am Boden" };
+export const state = { air: "in der Luft" };
 
 export const seconds = (s) => `${s} s`;
 export const degrees = (degrees) => `${degrees}°`;

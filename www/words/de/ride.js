@@ -109,5 +109,4 @@ export const told = {
   stalled: (who, where, missing) => `${who} rollt zurück (${where}): ${missing} zu langsam, um darüber zu kommen.`,
   crashed: (who, where, why) => `${who} stürzt (${where}): ${why}.`,
   timed_out: (who) => `${who} rollt nach zwei Minuten immer noch.`,
-  lip: (name, speed, how) => `${name}: ${speed} am Absprung. ${how}`,
 };

@@ -43,7 +43,7 @@ export const page = {
 export const styled = { mend: "mend this", at: "at" };
 
 export const play = { ride: "Ride", pause: "Pause", again: "Again" };
-export const state = { air: "in the air", ground: "on the ground" };
+export const state = { air: "in the air" };
 
 export const seconds = (s) => `${s} s`;
 export const degrees = (degrees) => `${degrees}°`;

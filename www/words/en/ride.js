@@ -107,5 +107,4 @@ export const told = {
   stalled: (who, where, missing) => `${who} rolls back at ${where}: ${missing} too slow to get over it.`,
   crashed: (who, where, why) => `${who} crashes at ${where}: ${why}.`,
   timed_out: (who) => `${who} is still rolling after two minutes.`,
-  lip: (name, speed, how) => `${name}: ${speed} at the lip. ${how}`,
 };
