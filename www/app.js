@@ -2,6 +2,7 @@
 
 import init, { open as openLink } from "./carryline.js";
 import { state, edit, rewrite, onChange } from "./state.js";
+import { inWords } from "./names.js";
 import { keepSystem, usualSystem } from "./units.js";
 import { damaged, broken, otherModel, model } from "./words.js";
 import { startDrawing } from "./parts/drawing.js";
@@ -18,13 +19,14 @@ import { startSeen } from "./parts/seen.js";
 import { openNew, openOwn, startLines } from "./parts/lines.js";
 import { startShare, isOwnAddress } from "./parts/share.js";
 import { say } from "./parts/message.js";
+import { noLink } from "./wrong.js";
 
 function openAddress() {
   const { plan, trouble, other_model: made } = openLink(location.hash);
   const hash = location.hash.length > 1 && !trouble ? location.hash : "";
   // A line that came in a link is looked at first; the reader's own stay as they are.
-  if (trouble || !openOwn(hash)) openNew(plan, Boolean(hash));
-  if (trouble) say(damaged(trouble));
+  if (trouble || !openOwn(hash)) openNew(hash ? plan : inWords(plan), Boolean(hash));
+  if (trouble) say(damaged(noLink(trouble)));
   else say(made == null ? "" : otherModel(made, state.story?.model));
   if (state.story) document.getElementById("model").textContent = model(state.story.model);
 }

@@ -30,6 +30,9 @@ impl Screen {
     }
 }
 
+/// What most cases read.
+const ENGLISH: &str = "en-US,en";
+
 /// The served page and the drivers, all ended when this is dropped.
 pub struct Ground {
     _host: Running,
@@ -66,6 +69,16 @@ impl Ground {
         self.visit_in(Engine::Chromium, screen, tail, case)
     }
 
+    /// The same for a reader of some languages, in their order, such as `de-DE,de`.
+    pub fn visit_reading<T>(
+        &self,
+        languages: &str,
+        screen: Screen,
+        case: impl AsyncFnOnce(&Page) -> Result<T>,
+    ) -> Result<T> {
+        self.open(Engine::Chromium, languages, screen, "", case)
+    }
+
     /// Opens the page in a new browser with an empty profile, at `tail` behind its address, and
     /// does something there. Whatever it does, the console stays free of errors and no other host
     /// is asked for anything.
@@ -76,10 +89,21 @@ impl Ground {
         tail: &str,
         case: impl AsyncFnOnce(&Page) -> Result<T>,
     ) -> Result<T> {
+        self.open(engine, ENGLISH, screen, tail, case)
+    }
+
+    fn open<T>(
+        &self,
+        engine: Engine,
+        languages: &str,
+        screen: Screen,
+        tail: &str,
+        case: impl AsyncFnOnce(&Page) -> Result<T>,
+    ) -> Result<T> {
         let profile = TempDir::new()?;
         let driver = self.drivers.of(engine)?;
         self.runtime.block_on(async {
-            let capabilities = engine.capabilities(screen, profile.path())?;
+            let capabilities = engine.capabilities(screen, languages, profile.path())?;
             let driver = WebDriver::new(&driver, capabilities).await?;
             let visited = driver.run_and_quit(async |driver| {
                 let page = Page::open(driver, engine, &self.address, tail).await?;

@@ -2,9 +2,11 @@
 
 mod access;
 mod bits;
+mod catalogue;
 mod dragging;
 mod editing;
 mod feel;
+mod languages;
 mod learning;
 mod lines;
 mod opening;
@@ -17,6 +19,7 @@ mod speeds;
 mod trust;
 mod verdicts;
 mod views;
+mod watching;
 
 use browser::Ground;
 use libtest_mimic::{Arguments, Failed, Trial};
@@ -25,7 +28,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 60] = [
+const CASES: [(&str, Case); 65] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -195,29 +198,49 @@ const CASES: [(&str, Case); 60] = [
         learning::what_contradicts_is_named,
     ),
     (
-        "views::one_at_a_time_on_a_phone",
-        views::one_at_a_time_on_a_phone,
-    ),
-    ("views::both_at_a_desk", views::both_at_a_desk),
-    (
-        "views::slow_motion_sets_in_in_the_air",
-        views::slow_motion_sets_in_in_the_air,
+        "catalogue::every_language_says_the_same_things",
+        catalogue::every_language_says_the_same_things,
     ),
     (
-        "views::reduced_motion_stops_the_camera",
-        views::reduced_motion_stops_the_camera,
+        "languages::a_german_reader_gets_german_alone",
+        languages::a_german_reader_gets_german_alone,
     ),
     (
-        "views::run_smoothly_from_the_side",
-        views::run_smoothly_from_the_side,
+        "languages::german_fits_under_a_thumb",
+        languages::german_fits_under_a_thumb,
     ),
     (
-        "views::run_smoothly_from_the_saddle",
-        views::run_smoothly_from_the_saddle,
+        "languages::numbers_are_typed_with_a_comma",
+        languages::numbers_are_typed_with_a_comma,
     ),
     (
-        "views::run_smoothly_at_a_desk",
-        views::run_smoothly_at_a_desk,
+        "languages::other_readers_get_what_they_read_best",
+        languages::other_readers_get_what_they_read_best,
+    ),
+    (
+        "watching::one_at_a_time_on_a_phone",
+        watching::one_at_a_time_on_a_phone,
+    ),
+    ("watching::both_at_a_desk", watching::both_at_a_desk),
+    (
+        "watching::slow_motion_sets_in_in_the_air",
+        watching::slow_motion_sets_in_in_the_air,
+    ),
+    (
+        "watching::reduced_motion_stops_the_camera",
+        watching::reduced_motion_stops_the_camera,
+    ),
+    (
+        "watching::run_smoothly_from_the_side",
+        watching::run_smoothly_from_the_side,
+    ),
+    (
+        "watching::run_smoothly_from_the_saddle",
+        watching::run_smoothly_from_the_saddle,
+    ),
+    (
+        "watching::run_smoothly_at_a_desk",
+        watching::run_smoothly_at_a_desk,
     ),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),

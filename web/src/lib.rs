@@ -17,6 +17,8 @@ use sim::constants::MODEL_VERSION;
 use sim::error::{Fault, Quantity};
 use sim::plan::{self, Plan};
 use sim::presets::{self, AGES, Preset, Wheel};
+
+use sim::link::LinkError;
 use sim::units::{self, System};
 use sim::{judge, link, setup};
 use story::Story;
@@ -27,7 +29,7 @@ use wasm_bindgen::prelude::*;
 struct Opened {
     plan: Plan,
     /// Why the link is no good, where it is not.
-    trouble: Option<String>,
+    trouble: Option<LinkError>,
     /// The model that the link was made with, where it is another than this one.
     other_model: Option<u16>,
 }
@@ -80,14 +82,14 @@ pub fn open(fragment: &str) -> JsValue {
                 trouble: None,
                 other_model: Some(decoded.model_version).filter(|&made| made != MODEL_VERSION),
             },
-            Err(error) => Opened::demo(Some(error.to_string())),
+            Err(error) => Opened::demo(Some(error)),
         }
     };
     to_page(&opened)
 }
 
 impl Opened {
-    fn demo(trouble: Option<String>) -> Self {
+    fn demo(trouble: Option<LinkError>) -> Self {
         Self {
             plan: plan::demo(),
             trouble,
@@ -230,27 +232,20 @@ impl Riding {
 /// Reads what was typed for a quantity: the number in the plan's own unit.
 ///
 /// # Errors
-/// Says in plain words what was given and what is accepted.
+/// What is wrong with it: see [`units::UnitError`].
 #[wasm_bindgen]
 pub fn read(text: &str, quantity: JsValue, system: JsValue) -> Result<f64, JsValue> {
     let (quantity, system): (Quantity, System) = (from_page(quantity)?, from_page(system)?);
-    units::parse(text, quantity, system).map_err(|error| JsValue::from_str(&error.to_string()))
+    units::parse(text, quantity, system).map_err(|error| to_page(&error))
 }
 
 /// Reads two columns of lengths, as pasted from a spreadsheet, m, row by row: see [`units::pairs`].
 ///
 /// # Errors
-/// A sentence for each row that cannot be read, in lines.
+/// What is wrong with each row that cannot be read, as an array: see [`units::RowError`].
 #[wasm_bindgen]
 pub fn readings(text: &str, system: JsValue) -> Result<Vec<f64>, JsValue> {
-    let mut told = String::new();
-    let pairs = units::pairs(text, from_page(system)?).map_err(|rows| {
-        for row in rows {
-            told.push_str(&row.to_string());
-            told.push('\n');
-        }
-        JsValue::from_str(&told)
-    })?;
+    let pairs = units::pairs(text, from_page(system)?).map_err(|rows| to_page(&rows))?;
     Ok(pairs.into_iter().flat_map(<[f64; 2]>::from).collect())
 }
 

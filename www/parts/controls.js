@@ -1,6 +1,7 @@
 // Play, pause, scrub, slow, whole line, from the top: by thumb and by key.
 
 import { onChange } from "../state.js";
+import { fixed } from "../numbers.js";
 import { play as words, pace, view, seconds } from "../words.js";
 import { clock, seek, play, pause, duration, atEnd, PACES } from "./clock.js";
 import { arrange, look, repaint, zoom } from "./drawing.js";
@@ -28,7 +29,7 @@ function follow() {
   moved = now;
   scrub.max = duration();
   scrub.value = clock.time;
-  scrub.setAttribute("aria-valuetext", seconds(clock.time));
+  scrub.setAttribute("aria-valuetext", seconds(fixed(clock.time, 2)));
 }
 
 const toggle = () => (clock.playing ? pause() : play());

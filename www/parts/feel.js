@@ -1,6 +1,7 @@
 // What the ride feels like at the moment that is shown: how heavy, how high, how long in the air, how fast.
 
 import { state, onChange } from "../state.js";
+import { fixed } from "../numbers.js";
 import { shown } from "../units.js";
 import { feel as words } from "../words.js";
 import { at, clock } from "./clock.js";
@@ -26,9 +27,9 @@ function show() {
   if (!state.story || (clock.playing && now - told < TELL)) return;
   told = now;
   const { g, aloft, airtime, over, speed } = at(clock.time);
-  load.textContent = g.toFixed(1);
+  load.textContent = fixed(g, 1);
   weight.textContent = wordFor(words.weights, WEIGHTS, g);
-  where.textContent = aloft ? words.air(airtime.toFixed(1), shown(over, "length")) : wordFor(words.paces, PACES, speed);
+  where.textContent = aloft ? words.air(fixed(airtime, 1), shown(over, "length")) : wordFor(words.paces, PACES, speed);
 }
 
 export function startFeel() {

@@ -1,7 +1,7 @@
 //! Plan files: reading one, with a fault that names the field, and writing one.
 
 use super::{Clocked, Flat, Jump, Landed, Plan, Roller, RunOut, StartRamp, Stopped, Timed, Turn};
-use crate::error::{Fault, Quantity};
+use crate::error::{Fault, NOT_JSON, Quantity, Why};
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
@@ -40,7 +40,7 @@ fn told(path: &str, error: &serde_json::Error) -> Fault {
             field = format!("{field}{dot}{}", name.trim_end_matches('`'));
         }
     } else {
-        why = format!("this cannot be read as JSON: {why}");
+        why = format!("{NOT_JSON}: {why}");
     }
     Fault {
         field: if field.is_empty() {
@@ -52,7 +52,7 @@ fn told(path: &str, error: &serde_json::Error) -> Fault {
         least: None,
         most: None,
         quantity: Quantity::Text,
-        why,
+        why: Why::unreadable(why),
     }
 }
 
