@@ -39,6 +39,7 @@ pub struct Drawing {
     shown: Option<Picture>,
     before: Option<Picture>,
     against: Option<Picture>,
+    ghosts: Vec<Picture>,
     labels: Labels,
     sheet: Sheet,
     strips: Vec<Strip>,
@@ -58,6 +59,7 @@ impl Drawing {
             shown: None,
             before: None,
             against: None,
+            ghosts: Vec::new(),
             labels: Labels::default(),
             sheet: Sheet::default(),
             strips: Vec::new(),
@@ -82,6 +84,16 @@ impl Drawing {
         self.against = riding.map(Riding::into_picture);
     }
 
+    /// From now on one more ride is shown pale, under the label of its place among them.
+    pub fn add_ghost(&mut self, riding: Riding) {
+        self.ghosts.push(riding.into_picture());
+    }
+
+    /// From now on no ghost is shown.
+    pub fn clear_ghosts(&mut self) {
+        self.ghosts.clear();
+    }
+
     /// Draws one moment; gives the pixels to the metre.
     ///
     /// # Errors
@@ -96,6 +108,7 @@ impl Drawing {
         let beside = Beside {
             before: self.before.as_ref().filter(|_| look.before),
             against: self.against.as_ref(),
+            ghosts: &self.ghosts,
         };
         picture.compose(&seen, &self.strips, beside, &self.labels, &mut self.sheet);
         self.pencil.draw(&self.sheet, &self.labels, seen.size);
@@ -106,7 +119,7 @@ impl Drawing {
     pub fn paint_saddle(&mut self, time: f64, width: f64, height: f64) {
         if let Some(picture) = &self.shown {
             let size = DVec2::new(width, height);
-            picture.compose_saddle(time, size, &mut self.sheet);
+            picture.compose_saddle(time, size, &self.ghosts, &mut self.sheet);
             self.saddle.draw(&self.sheet, &self.labels, size);
         }
     }

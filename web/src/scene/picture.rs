@@ -44,6 +44,8 @@ pub struct Beside<'a> {
     pub before: Option<&'a Picture>,
     /// Another line: its ground, its flights and its first rider.
     pub against: Option<&'a Picture>,
+    /// Other rides down the same line: their first riders, each with its label.
+    pub ghosts: &'a [Picture],
 }
 
 /// The rides of a plan's riders and the ground under them.
@@ -117,10 +119,11 @@ impl Picture {
         self.camera.focus(&self.first.samples, time)
     }
 
-    /// Lays what the first rider sees at a moment on a sheet of `size` px.
-    pub fn compose_saddle(&self, time: f64, size: DVec2, sheet: &mut Sheet) {
+    /// Lays what the first rider sees at a moment on a sheet of `size` px, ghosts and all.
+    pub fn compose_saddle(&self, time: f64, size: DVec2, ghosts: &[Picture], sheet: &mut Sheet) {
         if let Some(rider) = self.first.aboard(time) {
-            let others = self.others.iter().filter_map(|other| other.aboard(time));
+            let others = self.others.iter().chain(ghosts.iter().map(|g| &g.first));
+            let others = others.filter_map(|other| other.aboard(time));
             self.saddle.compose(&rider, others, size, sheet);
         }
     }
@@ -174,6 +177,9 @@ impl Picture {
                 let pale = sheet.marks.len();
                 other.draw(seen.time, strip, sheet);
                 sheet.repaint(pale, Ink::Pale);
+            }
+            for (i, ghost) in beside.ghosts.iter().enumerate() {
+                ghost.first.draw_ghost(seen.time, i, strip, sheet);
             }
             self.first.draw(seen.time, strip, sheet);
             self.trail.draw_dust(seen.time, strip, sheet);

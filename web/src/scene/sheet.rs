@@ -98,6 +98,8 @@ pub enum Label {
     Dimension(usize),
     /// What the line of total head is called.
     Energy,
+    /// What is other about a ride that is shown pale beside this one, by its place among them.
+    Ghost(usize),
     /// The name of the line, over a picture of it.
     Title,
     /// A line of writing round a picture, by its place.
