@@ -6,6 +6,7 @@ mod catalogue;
 mod dragging;
 mod editing;
 mod feel;
+mod kid;
 mod languages;
 mod learning;
 mod lines;
@@ -15,6 +16,7 @@ mod riders;
 mod screens;
 mod sending;
 mod sharing;
+mod sheets;
 mod speeds;
 mod trust;
 mod verdicts;
@@ -28,7 +30,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 65] = [
+const CASES: [(&str, Case); 73] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -242,6 +244,20 @@ const CASES: [(&str, Case); 65] = [
         "watching::run_smoothly_at_a_desk",
         watching::run_smoothly_at_a_desk,
     ),
+    ("kid::each_jump_has_its_card", kid::each_jump_has_its_card),
+    (
+        "kid::a_tap_shows_what_pumping_gives",
+        kid::a_tap_shows_what_pumping_gives,
+    ),
+    (
+        "kid::sound_waits_for_a_touch_and_follows_the_ride",
+        kid::sound_waits_for_a_touch_and_follows_the_ride,
+    ),
+    ("kid::a_touch_down_is_felt", kid::a_touch_down_is_felt),
+    ("sheets::child_by_day", sheets::child_by_day),
+    ("sheets::child_by_night", sheets::child_by_night),
+    ("sheets::adult_by_day", sheets::adult_by_day),
+    ("sheets::adult_by_night", sheets::adult_by_night),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),
     ("bits::in_webkit", bits::in_webkit),
