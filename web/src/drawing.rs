@@ -1,11 +1,14 @@
 //! The drawing on the page: the ride shown, the one before it, and the pen.
 
-use crate::Riding;
 use crate::convert::{from_page, to_page};
 use crate::paint::{Pencil, svg};
 use crate::scene::{Beside, Caption, Grip, Labels, Picture, Poster, Seen, Sheet, Strip, View};
+use crate::{Riding, plan_from};
 use glam::DVec2;
+use js_sys::Float64Array;
 use serde::{Deserialize, Serialize};
+use sim::profile::Profile;
+use sim::ride::Sample;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
@@ -77,6 +80,38 @@ impl Drawing {
             self.before = self.shown.replace(riding.into_picture());
         }
         self.take_colours()
+    }
+
+    /// Lays other ground, of a plan given as a plan file, under the rides shown until it is ridden itself.
+    ///
+    /// # Errors
+    /// Every fault of the plan, as an array.
+    pub fn lay(&mut self, plan: &str) -> Result<(), JsValue> {
+        let plan = plan_from(plan)?;
+        let profile = Profile::build(&plan).map_err(|faults| to_page(&faults))?;
+        if let Some(picture) = &mut self.shown {
+            picture.lay(&plan, profile);
+        }
+        Ok(())
+    }
+
+    /// From now on what was ridden elsewhere is shown: a plan's riders' traces (see `Riding::traces`), in
+    /// place of the ride shown so far.
+    ///
+    /// # Errors
+    /// Every fault of the plan, as an array.
+    pub fn show_traces(&mut self, plan: &str, traces: Vec<Float64Array>) -> Result<(), JsValue> {
+        let plan = plan_from(plan)?;
+        let profile = Profile::build(&plan).map_err(|faults| to_page(&faults))?;
+        let traces = traces.iter().map(|trace| {
+            let values = trace.to_vec();
+            let (samples, _) = values.as_chunks::<25>();
+            samples.iter().map(|&s| Sample::from(s)).collect()
+        });
+        if let Some(picture) = Picture::of(&plan, profile, traces) {
+            self.shown = Some(picture);
+        }
+        Ok(())
     }
 
     /// From now on another line's ride is shown pale under this one; without a ride, none.

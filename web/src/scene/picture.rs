@@ -70,20 +70,45 @@ pub struct Picture {
 impl Picture {
     /// The picture of the rides of a plan's riders, in the plan's order.
     pub fn new(plan: &Plan, rides: Vec<Ridden>) -> Option<Self> {
-        let mut rides = plan.riders.iter().zip(rides);
-        let (mount, Ridden { profile, run, .. }) = rides.next()?;
+        let profile = rides.first()?.profile.clone();
+        let samples = rides.into_iter().map(|r| r.run.samples);
+        Self::of(plan, profile, samples)
+    }
+
+    /// The picture of a plan's ground and its riders' traces, in the plan's order.
+    pub fn of(
+        plan: &Plan,
+        profile: Profile,
+        traces: impl Iterator<Item = Vec<Sample>>,
+    ) -> Option<Self> {
+        let mut rides = plan.riders.iter().zip(traces);
+        let (mount, first) = rides.next()?;
         Some(Self {
-            energy: Energy::of(&profile, &run.samples),
+            energy: Energy::of(&profile, &first),
             dimensions: Dimensions::of(plan, &profile),
             grips: grips::places(plan, &profile),
             wheelbase: mount.bike.wheelbase,
-            trail: Trail::of(&profile, &run.samples, mount.bike.wheelbase),
-            camera: Camera::of(&profile, &run.samples),
+            trail: Trail::of(&profile, &first, mount.bike.wheelbase),
+            camera: Camera::of(&profile, &first),
             saddle: Saddle::of(&profile),
-            first: Rode::new(mount, run.samples),
-            others: rides.map(|(m, r)| Rode::new(m, r.run.samples)).collect(),
+            first: Rode::new(mount, first),
+            others: rides.map(|(m, trace)| Rode::new(m, trace)).collect(),
             profile,
         })
+    }
+
+    /// The traces of all riders, in the plan's order.
+    pub fn traces(&self) -> impl Iterator<Item = &[Sample]> {
+        let riders = std::iter::once(&self.first).chain(&self.others);
+        riders.map(|rode| rode.samples.as_slice())
+    }
+
+    /// Lays other ground under the same rides: what is seen before anybody rode it.
+    pub fn lay(&mut self, plan: &Plan, profile: Profile) {
+        self.dimensions = Dimensions::of(plan, &profile);
+        self.grips = grips::places(plan, &profile);
+        self.saddle = Saddle::of(&profile);
+        self.profile = profile;
     }
 
     /// The strips in which it is seen.
