@@ -233,7 +233,7 @@ impl Picture {
             earth::draw_chosen(profile, span.from.x, span.to.x, strip, sheet);
         }
         earth::draw_line(profile, strip, sheet);
-        figures::speeds(profile, seen.view, strip, sheet);
+        figures::speeds(profile, seen.view, strip, labels, sheet);
         figures::names(profile, seen.view, strip, labels, sheet);
     }
 

@@ -81,6 +81,8 @@ impl Rode {
             // Each label higher than the one before, so that ghosts side by side can be told apart.
             let up = LABEL_OVER + LABEL_STEP * index as f64;
             let at = strip.place(body.head) - DVec2::Y * (body.helmet() * strip.scale + up);
+            let top = strip.place(body.head + DVec2::Y * body.helmet());
+            sheet.line(Ink::Pale, 1.0, [at, top]);
             sheet.text(Ink::Name, LABEL, at, Align::Middle, Label::Ghost(index));
         }
     }
