@@ -1,9 +1,16 @@
 //! Plan files: reading one, with a fault that names the field, and writing one.
+//!
+//! Text becomes a document, the document a plan. Every struct is read from documents alone: a reader
+//! of its own for each kind of input would be a third of the program that a browser fetches.
 
-use super::{Flat, Jump, Plan, Roller, RunOut, StartRamp, Turn};
+mod strict;
+
+use super::{Feature, Plan};
 use crate::error::{Fault, Quantity};
-use serde::de::DeserializeOwned;
+use serde::de::{DeserializeOwned, Error};
+use serde::{Deserialize, Deserializer};
 use serde_json::Value;
+use strict::Strict;
 
 impl Plan {
     /// Reads a plan file. The plan still has to be validated.
@@ -12,21 +19,24 @@ impl Plan {
     /// The first fault of the text: not JSON, a field of the wrong type, unknown, missing or twice.
     pub fn from_json(text: &str) -> Result<Plan, Fault> {
         let mut reader = serde_json::Deserializer::from_str(text);
-        let plan = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
-            let path = error.path().to_string();
-            let told = told(&path, error.inner());
-            let feature = feature_at(text, &path);
-            let inside = feature.and_then(|f| fault_inside(&path, f));
-            inside.unwrap_or(told)
-        })?;
+        let Strict(document) = read(&mut reader)?;
         reader.end().map_err(|error| told(".", &error))?;
-        Ok(plan)
+        read(document)
     }
 
     /// The plan as a plan file.
     pub fn to_json(&self) -> String {
         serde_json::to_string_pretty(self).expect("plain data with text keys can be written")
     }
+}
+
+fn read<'a, T, D>(reader: D) -> Result<T, Fault>
+where
+    T: Deserialize<'a>,
+    D: Deserializer<'a, Error = serde_json::Error>,
+{
+    serde_path_to_error::deserialize(reader)
+        .map_err(|error| told(&error.path().to_string(), error.inner()))
 }
 
 /// A reader's complaint as a fault.
@@ -36,6 +46,11 @@ fn told(path: &str, error: &serde_json::Error) -> Fault {
     if error.is_data() {
         // The path says where; the line and column that follow the reason say it again.
         why.truncate(why.rfind(" at line ").unwrap_or(why.len()));
+        // The path ends at a feature, which says itself where it is wrong inside.
+        if let Some((inside, rest)) = why.split_once(INSIDE) {
+            field = format!("{field}.{inside}");
+            why = rest.to_owned();
+        }
         if let Some(name) = why.strip_prefix("missing field `") {
             let dot = if field.is_empty() { "" } else { "." };
             field = format!("{field}{dot}{}", name.trim_end_matches('`'));
@@ -70,34 +85,37 @@ fn plain(why: &str) -> String {
         .replace("expected struct ", "expected a whole ")
 }
 
-/// The feature a path ends at. Its kind has to be known before its fields can be read, so the
-/// reader collects a whole feature first and loses sight of the path inside it.
-fn feature_at(text: &str, path: &str) -> Option<Value> {
-    let index = path.strip_prefix("line.features[")?.strip_suffix(']')?;
-    let index: usize = index.parse().ok()?;
-    let mut plan: Value = serde_json::from_str(text).ok()?;
-    Some(plan["line"]["features"][index].take())
-}
+/// Between the path inside a feature and what is wrong there.
+const INSIDE: &str = " in this feature: ";
 
-/// Reads a feature once more as its own kind, to find the path inside it.
-fn fault_inside(path: &str, mut feature: Value) -> Option<Fault> {
-    let kind = feature.as_object_mut()?.remove("kind");
-    match kind?.as_str()? {
-        "start_ramp" => probe::<StartRamp>(path, feature),
-        "flat" => probe::<Flat>(path, feature),
-        "roller" => probe::<Roller>(path, feature),
-        "jump" => probe::<Jump>(path, feature),
-        "turn" => probe::<Turn>(path, feature),
-        "run_out" => probe::<RunOut>(path, feature),
-        _ => None,
+// By hand, because the derived reader would read every feature by a second way: the kind has to be known
+// before the other fields can be read, and may come last.
+impl<'de> Deserialize<'de> for Feature {
+    fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
+        let mut fields = serde_json::Map::deserialize(reader)?;
+        let kind = fields.remove("kind");
+        let kind = kind.ok_or_else(|| Error::missing_field("kind"))?;
+        let fields = Value::Object(fields);
+        match kind.as_str() {
+            Some("start_ramp") => inside(fields).map(Feature::StartRamp),
+            Some("flat") => inside(fields).map(Feature::Flat),
+            Some("roller") => inside(fields).map(Feature::Roller),
+            Some("jump") => inside(fields).map(Feature::Jump),
+            Some("turn") => inside(fields).map(Feature::Turn),
+            Some("run_out") => inside(fields).map(Feature::RunOut),
+            _ => Err(Error::custom(format!(
+                "kind{INSIDE}unknown choice {kind}, expected one of `start_ramp`, `flat`, `roller`, `jump`, `turn`, `run_out`"
+            ))),
+        }
     }
 }
 
-fn probe<T: DeserializeOwned>(path: &str, feature: Value) -> Option<Fault> {
-    let error = serde_path_to_error::deserialize::<_, T>(feature).err()?;
-    let inside = match error.path().to_string().as_str() {
-        "." => path.to_owned(),
-        inner => format!("{path}.{inner}"),
-    };
-    Some(told(&inside, error.inner()))
+fn inside<T: DeserializeOwned, E: Error>(fields: Value) -> Result<T, E> {
+    serde_path_to_error::deserialize(fields).map_err(|error| {
+        let why = error.inner();
+        match error.path().to_string().as_str() {
+            "." => E::custom(why),
+            path => E::custom(format!("{path}{INSIDE}{why}")),
+        }
+    })
 }
