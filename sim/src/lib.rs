@@ -20,6 +20,7 @@
 //! ```
 
 pub mod constants;
+pub mod document;
 pub mod error;
 pub mod judge;
 pub mod limits;

@@ -9,8 +9,8 @@ mod story;
 
 pub use drawing::Drawing;
 
-use convert::{from_page, to_page};
-use js_sys::{Float64Array, Reflect};
+use convert::{document, from_page, to_page};
+use js_sys::{Float64Array, JSON, Reflect};
 use serde::Serialize;
 use sim::constants::MODEL_VERSION;
 use sim::error::{Fault, Quantity};
@@ -54,12 +54,15 @@ struct Offer {
 
 /// Opens the plan in the part of an address after `#`. Nothing there opens the demonstration
 /// line; so does a link that is damaged, and it says why.
+///
+/// # Errors
+/// Where the demonstration line itself cannot be read.
 #[wasm_bindgen]
-pub fn open(fragment: &str) -> JsValue {
+pub fn open(fragment: &str) -> Result<JsValue, JsValue> {
     panic::tell_console();
     let text = fragment.trim_start_matches('#');
     let opened = if text.is_empty() {
-        Opened::demo(None)
+        Opened::demo(None)?
     } else {
         match link::decode(text) {
             Ok(decoded) => Opened {
@@ -67,19 +70,19 @@ pub fn open(fragment: &str) -> JsValue {
                 trouble: None,
                 other_model: Some(decoded.model_version).filter(|&made| made != MODEL_VERSION),
             },
-            Err(error) => Opened::demo(Some(error.to_string())),
+            Err(error) => Opened::demo(Some(error.to_string()))?,
         }
     };
-    to_page(&opened)
+    Ok(to_page(&opened))
 }
 
 impl Opened {
-    fn demo(trouble: Option<String>) -> Self {
-        Self {
-            plan: plan::demo(),
+    fn demo(trouble: Option<String>) -> Result<Self, JsValue> {
+        Ok(Self {
+            plan: plan_from(plan::DEMO)?,
             trouble,
             other_model: None,
-        }
+        })
     }
 }
 
@@ -148,7 +151,7 @@ fn windows(plan: &Plan) -> Result<Vec<judge::Window>, Vec<Fault>> {
 /// The fault of a choice that nothing can be made from, as an array.
 #[wasm_bindgen]
 pub fn preset(choice: JsValue) -> Result<JsValue, JsValue> {
-    let preset = presets::preset(&from_page(choice)?).map_err(|fault| to_page(&[fault]))?;
+    let preset = presets::preset(&from_page(&choice)?).map_err(|fault| to_page(&[fault]))?;
     Ok(to_page(&Offer {
         ages: [*AGES.start(), *AGES.end()],
         wheels: Wheel::ALL,
@@ -156,8 +159,10 @@ pub fn preset(choice: JsValue) -> Result<JsValue, JsValue> {
     }))
 }
 
+/// The browser reads the text, so that no reader of JSON has to be fetched.
 fn plan_from(text: &str) -> Result<Plan, JsValue> {
-    Plan::from_json(text).map_err(|fault| to_page(&[fault]))
+    let plan = document(&JSON::parse(text)?).read();
+    plan.map_err(|fault: Fault| to_page(&[fault]))
 }
 
 #[wasm_bindgen]
@@ -184,7 +189,7 @@ impl Riding {
 /// Says in plain words what was given and what is accepted.
 #[wasm_bindgen]
 pub fn read(text: &str, quantity: JsValue, system: JsValue) -> Result<f64, JsValue> {
-    let (quantity, system): (Quantity, System) = (from_page(quantity)?, from_page(system)?);
+    let (quantity, system): (Quantity, System) = (from_page(&quantity)?, from_page(&system)?);
     units::parse(text, quantity, system).map_err(|error| JsValue::from_str(&error.to_string()))
 }
 
@@ -194,7 +199,7 @@ pub fn read(text: &str, quantity: JsValue, system: JsValue) -> Result<f64, JsVal
 /// Where the quantity or the system is unknown.
 #[wasm_bindgen]
 pub fn write(value: f64, quantity: JsValue, system: JsValue) -> Result<JsValue, JsValue> {
-    let (quantity, system): (Quantity, System) = (from_page(quantity)?, from_page(system)?);
+    let (quantity, system): (Quantity, System) = (from_page(&quantity)?, from_page(&system)?);
     Ok(to_page(&Written {
         shown: units::format(value, quantity, system),
         field: units::edit(value, quantity, system),

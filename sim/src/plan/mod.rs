@@ -74,14 +74,16 @@ impl Plan {
     }
 }
 
+/// The demonstration line, as a plan file.
+pub const DEMO: &str = include_str!("../../plans/orchard.json");
+
 /// The demonstration line: the orchard above the village school.
 pub fn demo() -> Plan {
-    Plan::from_json(include_str!("../../plans/orchard.json"))
-        .expect("the demonstration plan is checked by the tests")
+    Plan::from_json(DEMO).expect("the demonstration plan is checked by the tests")
 }
 
 /// A short line for tests, which stays as it is when the demonstration changes.
 #[cfg(test)]
 pub(crate) fn one_jump() -> Plan {
-    serde_json::from_str(include_str!("../../plans/one_jump.json")).expect("a plan file of our own")
+    Plan::from_json(include_str!("../../plans/one_jump.json")).expect("a plan file of our own")
 }

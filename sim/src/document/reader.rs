@@ -1,0 +1,314 @@
+//! Reads documents as serde's data, and says where in them something is wrong.
+
+use super::Document;
+use serde::de::value::StrDeserializer;
+use serde::de::{
+    DeserializeSeed, Deserializer, EnumAccess, Error, IntoDeserializer, MapAccess, SeqAccess,
+    Unexpected, VariantAccess, Visitor,
+};
+use serde::forward_to_deserialize_any;
+use std::{fmt, vec};
+
+/// What is wrong with a document, and where in it.
+#[derive(Debug)]
+pub struct Trouble {
+    /// Path of the field, as in `features[3].lip.height`; empty at the top.
+    pub field: String,
+    /// The reason.
+    pub why: String,
+}
+
+/// Between path and reason, where both are one text.
+const WRONG: &str = " is wrong: ";
+
+impl Trouble {
+    /// The same trouble, seen from around the field that has it.
+    #[must_use]
+    pub fn inside(mut self, outer: &str) -> Self {
+        let dot = if self.field.is_empty() || self.field.starts_with('[') {
+            ""
+        } else {
+            "."
+        };
+        self.field = format!("{outer}{dot}{}", self.field);
+        self
+    }
+}
+
+impl fmt::Display for Trouble {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if !self.field.is_empty() {
+            write!(f, "{}{WRONG}", self.field)?;
+        }
+        f.write_str(&self.why)
+    }
+}
+
+impl std::error::Error for Trouble {}
+
+impl Error for Trouble {
+    fn custom<T: fmt::Display>(message: T) -> Self {
+        let message = message.to_string();
+        // Trouble that was passed on as somebody else's error keeps its path.
+        let (field, why) = message.split_once(WRONG).unwrap_or(("", &message));
+        Self {
+            field: field.to_owned(),
+            why: why.to_owned(),
+        }
+    }
+
+    fn missing_field(name: &'static str) -> Self {
+        Self {
+            field: name.to_owned(),
+            why: format!("missing field `{name}`"),
+        }
+    }
+}
+
+impl Document {
+    fn trouble<'de, V: Visitor<'de>>(&self, visitor: &V) -> Trouble {
+        let found = match self {
+            Document::Null => Unexpected::Other("nothing"),
+            Document::Truth(value) => Unexpected::Bool(*value),
+            Document::Number(value) => Unexpected::Float(*value),
+            Document::Text(text) => Unexpected::Str(text),
+            Document::List(_) => Unexpected::Seq,
+            Document::Fields(_) => Unexpected::Map,
+        };
+        Trouble::invalid_type(found, visitor)
+    }
+}
+
+fn list<'de, V: Visitor<'de>>(items: Vec<Document>, visitor: V) -> Result<V::Value, Trouble> {
+    let mut items = Items(items.into_iter().enumerate());
+    let value = visitor.visit_seq(&mut items)?;
+    match items.0.len() {
+        0 => Ok(value),
+        more => Err(Trouble::custom(format_args!("{more} too many"))),
+    }
+}
+
+impl<'de> Deserializer<'de> for Document {
+    type Error = Trouble;
+
+    fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
+        match self {
+            Document::Null => visitor.visit_unit(),
+            Document::Truth(value) => visitor.visit_bool(value),
+            Document::Number(value) => visitor.visit_f64(value),
+            Document::Text(text) => visitor.visit_str(&text),
+            Document::List(items) => list(items, visitor),
+            Document::Fields(fields) => visitor.visit_map(Entries::new(fields)),
+        }
+    }
+
+    fn deserialize_bool<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
+        match self {
+            Document::Truth(value) => visitor.visit_bool(value),
+            other => Err(other.trouble(&visitor)),
+        }
+    }
+
+    fn deserialize_f64<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
+        match self {
+            Document::Number(value) => visitor.visit_f64(value),
+            other => Err(other.trouble(&visitor)),
+        }
+    }
+
+    fn deserialize_u64<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
+        match self {
+            // What has no fraction is exact as a whole number, and what is too large is told so there.
+            Document::Number(value) if value >= 0.0 && value == value.trunc() => {
+                visitor.visit_u64(value as u64)
+            }
+            other => Err(other.trouble(&visitor)),
+        }
+    }
+
+    fn deserialize_u32<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
+        self.deserialize_u64(visitor)
+    }
+
+    fn deserialize_str<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
+        match self {
+            Document::Text(text) => visitor.visit_str(&text),
+            other => Err(other.trouble(&visitor)),
+        }
+    }
+
+    fn deserialize_string<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
+        self.deserialize_str(visitor)
+    }
+
+    fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
+        match self {
+            Document::Null => visitor.visit_none(),
+            some => visitor.visit_some(some),
+        }
+    }
+
+    fn deserialize_newtype_struct<V: Visitor<'de>>(
+        self,
+        _: &'static str,
+        visitor: V,
+    ) -> Result<V::Value, Trouble> {
+        visitor.visit_newtype_struct(self)
+    }
+
+    fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
+        match self {
+            Document::List(items) => list(items, visitor),
+            other => Err(other.trouble(&visitor)),
+        }
+    }
+
+    fn deserialize_tuple<V: Visitor<'de>>(self, _: usize, visitor: V) -> Result<V::Value, Trouble> {
+        self.deserialize_seq(visitor)
+    }
+
+    fn deserialize_struct<V: Visitor<'de>>(
+        self,
+        _: &'static str,
+        _: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, Trouble> {
+        match self {
+            Document::Fields(fields) => visitor.visit_map(Entries::new(fields)),
+            other => Err(other.trouble(&visitor)),
+        }
+    }
+
+    fn deserialize_enum<V: Visitor<'de>>(
+        self,
+        _: &'static str,
+        _: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, Trouble> {
+        match self {
+            Document::Text(name) => visitor.visit_enum(Choice {
+                name,
+                content: Document::Null,
+            }),
+            Document::Fields(mut fields) if fields.len() == 1 => {
+                let (name, content) = fields.remove(0);
+                visitor.visit_enum(Choice { name, content })
+            }
+            other => Err(other.trouble(&visitor)),
+        }
+    }
+
+    fn deserialize_ignored_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
+        visitor.visit_unit()
+    }
+
+    forward_to_deserialize_any! {
+        i8 i16 i32 i64 i128 u8 u16 u128 f32 char bytes byte_buf unit unit_struct tuple_struct map identifier
+    }
+}
+
+struct Items(std::iter::Enumerate<vec::IntoIter<Document>>);
+
+impl<'de> SeqAccess<'de> for Items {
+    type Error = Trouble;
+
+    fn next_element_seed<T: DeserializeSeed<'de>>(
+        &mut self,
+        seed: T,
+    ) -> Result<Option<T::Value>, Trouble> {
+        let Some((index, item)) = self.0.next() else {
+            return Ok(None);
+        };
+        seed.deserialize(item)
+            .map(Some)
+            .map_err(|trouble| trouble.inside(&format!("[{index}]")))
+    }
+}
+
+struct Entries {
+    left: vec::IntoIter<(String, Document)>,
+    /// The field whose name was read and whose value is not.
+    open: Option<(String, Document)>,
+}
+
+impl Entries {
+    fn new(fields: Vec<(String, Document)>) -> Self {
+        Self {
+            left: fields.into_iter(),
+            open: None,
+        }
+    }
+}
+
+impl<'de> MapAccess<'de> for Entries {
+    type Error = Trouble;
+
+    fn next_key_seed<K: DeserializeSeed<'de>>(
+        &mut self,
+        seed: K,
+    ) -> Result<Option<K::Value>, Trouble> {
+        self.open = self.left.next();
+        let Some((name, _)) = &self.open else {
+            return Ok(None);
+        };
+        let reader: StrDeserializer<Trouble> = name.as_str().into_deserializer();
+        seed.deserialize(reader)
+            .map(Some)
+            .map_err(|trouble| trouble.inside(name))
+    }
+
+    fn next_value_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<T::Value, Trouble> {
+        let (name, value) = self.open.take().unwrap_or((String::new(), Document::Null));
+        seed.deserialize(value)
+            .map_err(|trouble| trouble.inside(&name))
+    }
+}
+
+struct Choice {
+    name: String,
+    content: Document,
+}
+
+impl<'de> EnumAccess<'de> for Choice {
+    type Error = Trouble;
+    type Variant = Self;
+
+    fn variant_seed<T: DeserializeSeed<'de>>(self, seed: T) -> Result<(T::Value, Self), Trouble> {
+        let reader: StrDeserializer<Trouble> = self.name.as_str().into_deserializer();
+        Ok((seed.deserialize(reader)?, self))
+    }
+}
+
+impl<'de> VariantAccess<'de> for Choice {
+    type Error = Trouble;
+
+    fn unit_variant(self) -> Result<(), Trouble> {
+        match self.content {
+            Document::Null => Ok(()),
+            _ => Err(Trouble::custom("this choice says all by its name").inside(&self.name)),
+        }
+    }
+
+    fn newtype_variant_seed<T: DeserializeSeed<'de>>(self, seed: T) -> Result<T::Value, Trouble> {
+        seed.deserialize(self.content)
+            .map_err(|trouble| trouble.inside(&self.name))
+    }
+
+    fn tuple_variant<V: Visitor<'de>>(
+        self,
+        length: usize,
+        visitor: V,
+    ) -> Result<V::Value, Trouble> {
+        let read = self.content.deserialize_tuple(length, visitor);
+        read.map_err(|trouble| trouble.inside(&self.name))
+    }
+
+    fn struct_variant<V: Visitor<'de>>(
+        self,
+        fields: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, Trouble> {
+        let read = self.content.deserialize_struct("", fields, visitor);
+        read.map_err(|trouble| trouble.inside(&self.name))
+    }
+}
