@@ -15,6 +15,7 @@ import { startTestDay } from "./parts/test_day.js";
 import { openNew, openOwn, startLines } from "./parts/lines.js";
 import { startShare, isOwnAddress } from "./parts/share.js";
 import { say } from "./parts/message.js";
+import { startNewer } from "./parts/newer.js";
 
 function openAddress() {
   const { plan, trouble, other_model: made } = openLink(location.hash);
@@ -66,6 +67,8 @@ async function start() {
     if (!isOwnAddress()) openAddress();
   });
   document.documentElement.dataset.ready = "true";
+  // The page works as well where nothing can be kept, as in some private windows.
+  startNewer().catch(console.warn);
 }
 
 start().catch((error) => {

@@ -2,6 +2,8 @@
 
 pub mod args;
 pub mod assets;
+mod layout;
 mod limits;
+mod packed;
 pub mod serve;
 pub mod site;

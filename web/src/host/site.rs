@@ -1,5 +1,6 @@
 //! Assembles the page: the simulator as wasm, its bindings, and the files in `www`.
 
+use super::layout::{self, Files};
 use super::limits;
 use anyhow::{Context, Result, bail};
 use std::path::{Path, PathBuf};
@@ -10,7 +11,7 @@ const TARGET: &str = "wasm32-unknown-unknown";
 
 /// Where the page is assembled when it is served.
 pub fn default_folder() -> PathBuf {
-    target_folder().join("site")
+    target_folder().join("page").join("site")
 }
 
 /// Builds the page into a folder, which is made where it is missing.
@@ -18,7 +19,25 @@ pub fn build_into(out: &Path) -> Result<()> {
     // Before the long part, so that a folder that cannot be is known at once.
     fs::create_dir_all(out).with_context(|| format!("cannot make the folder {}", out.display()))?;
     ensure_target()?;
-    let wasm = compile()?;
+    let bindings = bind(&compile()?)?;
+    let mut files = read(&bindings)?;
+    files.append(&mut read(&repository().join("www"))?);
+    let limits = limits::page(sim::limits::TEXT);
+    files.insert("limits.html".to_owned(), limits.into_bytes());
+    let files = layout::lay_out(files)?;
+    remove_versions(out)?;
+    for (path, bytes) in &files {
+        let path = out.join(path);
+        let written = path.parent().map_or(Ok(()), fs::create_dir_all);
+        let written = written.and_then(|()| fs::write(&path, bytes));
+        written.with_context(|| format!("cannot write {}", path.display()))?;
+    }
+    Ok(())
+}
+
+/// Makes the bindings between the page and the simulator, in a folder of their own.
+fn bind(wasm: &Path) -> Result<PathBuf> {
+    let folder = target_folder().join("page").join("bindings");
     wasm_bindgen_cli_support::Bindgen::new()
         .input_path(wasm)
         .web(true)?
@@ -27,12 +46,21 @@ pub fn build_into(out: &Path) -> Result<()> {
         .remove_name_section(true)
         .remove_producers_section(true)
         .out_name("carryline")
-        .generate(out)
+        .generate(&folder)
         .context("cannot make the bindings")?;
-    copy_folder(&repository().join("www"), out)?;
-    let limits = out.join("limits.html");
-    fs::write(&limits, limits::page(sim::limits::TEXT))
-        .with_context(|| format!("cannot write {}", limits.display()))
+    Ok(folder)
+}
+
+/// Takes the parts of other versions away; what else lies in the folder is none of ours.
+fn remove_versions(out: &Path) -> Result<()> {
+    for entry in fs::read_dir(out)? {
+        let entry = entry?;
+        if layout::is_version(&entry.file_name().to_string_lossy()) {
+            fs::remove_dir_all(entry.path())
+                .with_context(|| format!("cannot remove {}", entry.path().display()))?;
+        }
+    }
+    Ok(())
 }
 
 fn repository() -> PathBuf {
@@ -86,16 +114,26 @@ fn compile() -> Result<PathBuf> {
     Ok(folder.join(TARGET).join("page").join("web.wasm"))
 }
 
-fn copy_folder(from: &Path, to: &Path) -> Result<()> {
-    fs::create_dir_all(to)?;
-    for entry in fs::read_dir(from).with_context(|| format!("cannot read {}", from.display()))? {
+/// Every file of a folder.
+pub fn read(folder: &Path) -> Result<Files> {
+    let mut files = Files::new();
+    read_into(&mut files, folder, "")?;
+    Ok(files)
+}
+
+fn read_into(files: &mut Files, folder: &Path, prefix: &str) -> Result<()> {
+    let entries = fs::read_dir(folder);
+    for entry in entries.with_context(|| format!("cannot read {}", folder.display()))? {
         let entry = entry?;
-        let target = to.join(entry.file_name());
+        let path = format!("{prefix}{}", entry.file_name().to_string_lossy());
         if entry.file_type()?.is_dir() {
-            copy_folder(&entry.path(), &target)?;
+            read_into(files, &entry.path(), &format!("{path}/"))?;
         } else {
-            fs::copy(entry.path(), &target)
-                .with_context(|| format!("cannot write {}", target.display()))?;
+            let bytes = fs::read(entry.path());
+            files.insert(
+                path.clone(),
+                bytes.with_context(|| format!("cannot read {path}"))?,
+            );
         }
     }
     Ok(())
