@@ -67,6 +67,7 @@ async function start() {
     if (!isOwnAddress()) openAddress();
   });
   document.documentElement.dataset.ready = "true";
+  performance.mark("ready");
   // The page works as well where nothing can be kept, as in some private windows.
   startNewer().catch(console.warn);
 }

@@ -30,6 +30,21 @@ impl Screen {
     }
 }
 
+/// How the page is opened.
+#[derive(Clone, Copy, Debug)]
+pub struct Visit<'a> {
+    /// In which browser.
+    pub engine: Engine,
+    /// On which screen.
+    pub screen: Screen,
+    /// Address of the page, ending in a stroke.
+    pub address: &'a str,
+    /// What stands behind it.
+    pub tail: &'a str,
+    /// On a slow phone over a slow line: see [`Page::slow_down`].
+    pub slowly: bool,
+}
+
 /// The served page and the drivers, all ended when this is dropped.
 pub struct Ground {
     _host: Running,
@@ -76,13 +91,29 @@ impl Ground {
         tail: &str,
         case: impl AsyncFnOnce(&Page) -> Result<T>,
     ) -> Result<T> {
+        let visit = Visit {
+            engine,
+            screen,
+            address: &self.address,
+            tail,
+            slowly: false,
+        };
+        self.visit_as(&visit, case)
+    }
+
+    /// Opens a page that may be served by somebody else, with all that [`Ground::visit_in`] promises.
+    pub fn visit_as<T>(
+        &self,
+        visit: &Visit,
+        case: impl AsyncFnOnce(&Page) -> Result<T>,
+    ) -> Result<T> {
         let profile = TempDir::new()?;
-        let driver = self.drivers.of(engine)?;
+        let driver = self.drivers.of(visit.engine)?;
         self.runtime.block_on(async {
-            let capabilities = engine.capabilities(screen, profile.path())?;
+            let capabilities = visit.engine.capabilities(visit.screen, profile.path())?;
             let driver = WebDriver::new(&driver, capabilities).await?;
             let visited = driver.run_and_quit(async |driver| {
-                let page = Page::open(driver, engine, &self.address, tail).await?;
+                let page = Page::open(driver, visit).await?;
                 let done = case(&page).await;
                 let clean = page.check_clean().await;
                 // A broken console explains a broken case better than the case itself does.

@@ -1,6 +1,7 @@
 //! The page in real browsers, driven over WebDriver against the served page.
 
 mod bits;
+mod budget;
 mod editing;
 mod lines;
 mod opening;
@@ -18,7 +19,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 32] = [
+const CASES: [(&str, Case); 34] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -109,6 +110,8 @@ const CASES: [(&str, Case); 32] = [
         "lines::a_full_device_loses_nothing",
         lines::a_full_device_loses_nothing,
     ),
+    ("budget::little_is_fetched", budget::little_is_fetched),
+    ("budget::soon_interactive", budget::soon_interactive),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),
     ("bits::in_webkit", bits::in_webkit),

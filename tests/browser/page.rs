@@ -1,8 +1,10 @@
 //! One opened page.
 
 use super::engine::Engine;
+use super::ground::Visit;
 use anyhow::{Context, Result, ensure};
 use serde::de::DeserializeOwned;
+use serde_json::json;
 use std::fs;
 use std::time::{Duration, Instant};
 use thirtyfour::prelude::*;
@@ -28,21 +30,40 @@ pub struct Page {
 
 impl Page {
     /// Opens the page and waits until it is ready.
-    pub(crate) async fn open(
-        driver: WebDriver,
-        engine: Engine,
-        address: &str,
-        tail: &str,
-    ) -> Result<Self> {
-        driver.goto(format!("{address}{tail}")).await?;
-        let address = address.to_owned();
+    pub(crate) async fn open(driver: WebDriver, visit: &Visit<'_>) -> Result<Self> {
         let page = Self {
             driver,
-            engine,
-            address,
+            engine: visit.engine,
+            address: visit.address.to_owned(),
         };
+        if visit.slowly {
+            page.slow_down().await?;
+        }
+        page.driver
+            .goto(format!("{}{}", visit.address, visit.tail))
+            .await?;
         page.wait_for(READY.0, READY.1).await?;
         Ok(page)
+    }
+
+    /// From now on the browser has a quarter of the processor, and a line of 1.6 Mbit/s with 150 ms to the
+    /// host and back: a cheap phone in the country. Chromium alone can do so.
+    async fn slow_down(&self) -> Result<()> {
+        let tools = self.driver.cdp();
+        let processor = json!({ "rate": 4 });
+        tools
+            .send_raw("Emulation.setCPUThrottlingRate", processor)
+            .await?;
+        let bytes_per_second = 1.6e6 / 8.0;
+        let line = json!({
+            "offline": false, "latency": 150,
+            "downloadThroughput": bytes_per_second, "uploadThroughput": bytes_per_second,
+        });
+        tools.send_raw("Network.enable", json!({})).await?;
+        tools
+            .send_raw("Network.emulateNetworkConditions", line)
+            .await?;
+        Ok(())
     }
 
     /// The value of a script's `return`.

@@ -3,8 +3,8 @@
 use super::Document;
 use serde::de::value::StrDeserializer;
 use serde::de::{
-    DeserializeSeed, Deserializer, EnumAccess, Error, IntoDeserializer, MapAccess, SeqAccess,
-    Unexpected, VariantAccess, Visitor,
+    DeserializeSeed, Deserializer, EnumAccess, Error, Expected, IntoDeserializer, MapAccess,
+    SeqAccess, Unexpected, VariantAccess, Visitor,
 };
 use serde::forward_to_deserialize_any;
 use std::{fmt, vec};
@@ -24,6 +24,7 @@ const WRONG: &str = " is wrong: ";
 impl Trouble {
     /// The same trouble, seen from around the field that has it.
     #[must_use]
+    #[inline(never)]
     pub fn inside(mut self, outer: &str) -> Self {
         let dot = if self.field.is_empty() || self.field.starts_with('[') {
             ""
@@ -57,16 +58,28 @@ impl Error for Trouble {
         }
     }
 
+    // What is wrong is told in one place: every field of every struct can be, and a browser fetches it all.
+
+    #[inline(never)]
     fn missing_field(name: &'static str) -> Self {
         Self {
             field: name.to_owned(),
             why: format!("missing field `{name}`"),
         }
     }
+
+    #[inline(never)]
+    fn duplicate_field(name: &'static str) -> Self {
+        Self {
+            field: String::new(),
+            why: format!("duplicate field `{name}`"),
+        }
+    }
 }
 
 impl Document {
-    fn trouble<'de, V: Visitor<'de>>(&self, visitor: &V) -> Trouble {
+    #[inline(never)]
+    fn trouble(&self, expected: &dyn Expected) -> Trouble {
         let found = match self {
             Document::Null => Unexpected::Other("nothing"),
             Document::Truth(value) => Unexpected::Bool(*value),
@@ -75,7 +88,7 @@ impl Document {
             Document::List(_) => Unexpected::Seq,
             Document::Fields(_) => Unexpected::Map,
         };
-        Trouble::invalid_type(found, visitor)
+        Trouble::invalid_type(found, expected)
     }
 }
 
@@ -238,6 +251,20 @@ impl Entries {
             open: None,
         }
     }
+
+    /// The name of the next field, which is open from now on.
+    #[inline(never)]
+    fn name(&mut self) -> Option<&str> {
+        self.open = self.left.next();
+        self.open.as_ref().map(|(name, _)| name.as_str())
+    }
+
+    /// The open field.
+    #[inline(never)]
+    fn field(&mut self) -> (String, Document) {
+        // Serde asks for a name first, each time.
+        self.open.take().unwrap_or((String::new(), Document::Null))
+    }
 }
 
 impl<'de> MapAccess<'de> for Entries {
@@ -247,18 +274,18 @@ impl<'de> MapAccess<'de> for Entries {
         &mut self,
         seed: K,
     ) -> Result<Option<K::Value>, Trouble> {
-        self.open = self.left.next();
-        let Some((name, _)) = &self.open else {
+        let Some(name) = self.name() else {
             return Ok(None);
         };
-        let reader: StrDeserializer<Trouble> = name.as_str().into_deserializer();
-        seed.deserialize(reader)
-            .map(Some)
-            .map_err(|trouble| trouble.inside(name))
+        let reader: StrDeserializer<Trouble> = name.into_deserializer();
+        match seed.deserialize(reader) {
+            Ok(key) => Ok(Some(key)),
+            Err(trouble) => Err(trouble.inside(name)),
+        }
     }
 
     fn next_value_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<T::Value, Trouble> {
-        let (name, value) = self.open.take().unwrap_or((String::new(), Document::Null));
+        let (name, value) = self.field();
         seed.deserialize(value)
             .map_err(|trouble| trouble.inside(&name))
     }
