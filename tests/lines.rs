@@ -105,6 +105,7 @@ fn named(name: String, mut features: Vec<Feature>) -> Named {
         riders: riders::all().into(),
         weather: Weather::default(),
         initial_speed: None,
+        seen: Vec::new(),
     };
     Named { name, plan }
 }

@@ -38,15 +38,19 @@ pub fn plan() -> impl Strategy<Value = Plan> {
         riders,
         weather(),
         option::of(number()),
+        vec(observation(), 0..4),
     )
-        .prop_map(|(name, yard, line, riders, weather, initial_speed)| Plan {
-            name,
-            yard,
-            line,
-            riders,
-            weather,
-            initial_speed,
-        })
+        .prop_map(
+            |(name, yard, line, riders, weather, initial_speed, seen)| Plan {
+                name,
+                yard,
+                line,
+                riders,
+                weather,
+                initial_speed,
+                seen,
+            },
+        )
 }
 
 fn text() -> impl Strategy<Value = String> {
@@ -211,5 +215,65 @@ fn weather() -> impl Strategy<Value = Weather> {
             tailwind,
             ground,
         }
+    })
+}
+
+fn observation() -> impl Strategy<Value = Observation> {
+    prop_oneof![timed(), clocked(), landed(), stopped()]
+}
+
+/// How far off a measured value may be: often the usual, which a link leaves out.
+fn give_or_take(usual: f64) -> impl Strategy<Value = f64> {
+    prop_oneof![Just(usual), number()]
+}
+
+fn who() -> impl Strategy<Value = u32> {
+    prop_oneof![Just(0), any::<u32>()]
+}
+
+fn timed() -> impl Strategy<Value = Observation> {
+    let numbers = (number(), number(), number(), give_or_take(Timed::USUAL));
+    (numbers, who()).prop_map(|((from, to, seconds, give_or_take), rider)| {
+        Observation::Time(Timed {
+            from,
+            to,
+            seconds,
+            give_or_take,
+            rider,
+        })
+    })
+}
+
+fn clocked() -> impl Strategy<Value = Observation> {
+    let numbers = (number(), number(), give_or_take(Clocked::USUAL));
+    (numbers, who()).prop_map(|((at, speed, give_or_take), rider)| {
+        Observation::Speed(Clocked {
+            at,
+            speed,
+            give_or_take,
+            rider,
+        })
+    })
+}
+
+fn landed() -> impl Strategy<Value = Observation> {
+    let numbers = (any::<u32>(), number(), give_or_take(Landed::USUAL));
+    (numbers, who()).prop_map(|((jump, past_knuckle, give_or_take), rider)| {
+        Observation::Landed(Landed {
+            jump,
+            past_knuckle,
+            give_or_take,
+            rider,
+        })
+    })
+}
+
+fn stopped() -> impl Strategy<Value = Observation> {
+    (number(), give_or_take(Stopped::USUAL), who()).prop_map(|(at, give_or_take, rider)| {
+        Observation::Stopped(Stopped {
+            at,
+            give_or_take,
+            rider,
+        })
     })
 }

@@ -16,6 +16,7 @@ install_what_is_missing() {
   command -v firefox-esr >/dev/null || missing+=(firefox-esr)
   command -v WebKitWebDriver >/dev/null || missing+=(webkit2gtk-driver)
   command -v Xvfb >/dev/null || missing+=(xvfb)
+  command -v npm >/dev/null || missing+=(npm)
   if [ ${#missing[@]} -gt 0 ]; then
     local root=()
     [ "$(id -u)" -eq 0 ] || root=(sudo)
@@ -23,9 +24,16 @@ install_what_is_missing() {
       "${root[@]}" env DEBIAN_FRONTEND=noninteractive \
         apt-get install -y --no-install-recommends "${missing[@]}" || return 1
   fi
+  # The checker of accessibility: one file, read by the browser checks, no part of the page.
+  local cache=${XDG_CACHE_HOME:-$HOME/.cache}/carryline
+  if [ ! -f "$cache/axe-core/axe.min.js" ]; then
+    mkdir -p "$cache/axe-core" &&
+      (cd "$cache" && tar -xzf "$(npm pack axe-core@4.14.1 --silent)" --strip-components=1 \
+        -C axe-core package/axe.min.js) || return 1
+  fi
   # Debian has no driver for its Firefox. Built apart from our own folder, it outlives a clean one.
   command -v geckodriver >/dev/null ||
-    CARGO_TARGET_DIR=${XDG_CACHE_HOME:-$HOME/.cache}/carryline/geckodriver \
+    CARGO_TARGET_DIR=$cache/geckodriver \
       cargo install geckodriver --locked --quiet || return 1
   # The toolchain file names compiler, components and target; rustup brings what is not there.
   rustup target add wasm32-unknown-unknown

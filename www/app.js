@@ -9,9 +9,12 @@ import { startControls } from "./parts/controls.js";
 import { startLips } from "./parts/lips.js";
 import { startPlan } from "./parts/plan.js";
 import { startFaults } from "./parts/faults.js";
+import { startFeel } from "./parts/feel.js";
+import { startGrips } from "./parts/grips.js";
 import { startCosts } from "./parts/costs.js";
 import { startStudy } from "./parts/study.js";
 import { startTestDay } from "./parts/test_day.js";
+import { startSeen } from "./parts/seen.js";
 import { openNew, openOwn, startLines } from "./parts/lines.js";
 import { startShare, isOwnAddress } from "./parts/share.js";
 import { say } from "./parts/message.js";
@@ -59,8 +62,11 @@ async function start() {
   startControls();
   startLines();
   startShare();
+  startFeel();
+  startGrips();
   startCosts();
   startTestDay();
+  startSeen();
   startStudy();
   openAddress();
   window.addEventListener("hashchange", () => {

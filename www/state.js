@@ -10,6 +10,7 @@ export const state = {
   study: {}, // what was found out by riding it again and again, part by part as it comes in
   faults: [],
   system: "metric",
+  against: null, // another line it is compared with: its name and its jumps
   chosen: null, // index of the feature being edited
   looking: false, // at somebody else's line, which is not edited before it is copied
 };
@@ -18,7 +19,7 @@ const listeners = [];
 
 /**
  * Calls `listener(what)` after every change; `what` is "plan" (numbers), "structure"
- * (features came, went or moved, or other units), "name", "opened" (another line, before the rest follows), "chosen", "clock", "frame" or "study".
+ * (features came, went or moved, or other units), "name", "opened" (another line, before the rest follows), "chosen", "clock", "frame", "study" or "against".
  */
 export function onChange(listener) {
   listeners.push(listener);
@@ -37,6 +38,11 @@ export function takeRiding() {
   return taken;
 }
 
+/** The ride of another line, to be compared with; it is no concern of the plan's. */
+export function rideOf(plan) {
+  return ride(JSON.stringify(plan));
+}
+
 /** Rides the plan. The last good ride stays where the plan has faults. */
 function attempt() {
   try {
@@ -44,6 +50,8 @@ function attempt() {
     riding?.free();
     riding = next;
     state.story = next.story();
+    // What was found out belongs to the line before.
+    state.study = {};
     state.good = state.plan;
     state.faults = [];
   } catch (faults) {

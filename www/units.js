@@ -45,10 +45,16 @@ export function apart(value, quantity) {
   return cut < 0 ? [text, ""] : [text.slice(0, cut), text.slice(cut + 1)];
 }
 
+/** The number alone, for another program, and the unit it is in. */
+export function plain(value, quantity) {
+  const { plain, unit } = write(value, quantity, state.system);
+  return [plain, unit];
+}
+
 // What one press of − or + changes: round in the reader's own units.
 const steps = {
-  metric: { length: 0.05, angle: 1, speed: 0.5 / 3.6, mass: 1, area: 0.01, pressure: 10000, temperature: 1, inertia: 0.005, number: 0.05, count: 1 },
-  feet: { length: 0.0508, angle: 1, speed: 0.22352, mass: 0.90718474, area: 0.009290304, pressure: 6894.757293168, temperature: 1, inertia: 0.005, number: 0.05, count: 1 },
+  metric: { length: 0.05, angle: 1, speed: 0.5 / 3.6, time: 0.1, mass: 1, area: 0.01, pressure: 10000, temperature: 1, inertia: 0.005, number: 0.05, count: 1 },
+  feet: { length: 0.0508, angle: 1, speed: 0.22352, time: 0.1, mass: 0.90718474, area: 0.009290304, pressure: 6894.757293168, temperature: 1, inertia: 0.005, number: 0.05, count: 1 },
 };
 
 /** The next round value in a direction. */

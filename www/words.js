@@ -61,7 +61,8 @@ export const degrees = (rad) => `${Math.round((rad * 180) / Math.PI)}°`;
 // How a jump went, by the judge's word for it; `by` is a length already written out.
 export const how = {
   clean: () => "Clean: both wheels land on the slope.",
-  short: (by) => (by ? `Comes up ${by} short: the rear wheel hits before the knuckle.` : "Rolls over the lip without flying."),
+  short: (by, decked) =>
+    by ? `Comes up ${by} short: the rear wheel ${decked ? "lands on the deck" : "cases on the face of the landing"}.` : "Rolls over the lip without flying.",
   knuckle: () => "On the knuckle: a hard knock for the rear wheel.",
   deep: () => "Deep: near the end of the slope.",
   past: () => "Past the landing: flat and hard.",
@@ -100,7 +101,8 @@ export const pitched = (rad) => {
 };
 export const impact = (first, g, left, pitch, drop) =>
   `${first === "rear" ? "Rear" : "Front"} wheel first, ${pitch}; up to ${g} times body weight, ${left} of leg travel left; like a drop of ${drop}.`;
-export const landingLost = (head) => `Landing takes ${head} of height from what comes next.`;
+export const landingLost = (head, speed) =>
+  speed ? `Landing takes ${head} of height: ${speed} at the next lip.` : `Landing takes ${head} of height from what comes next.`;
 export const suggest = {
   gap: (now, then) => `With a gap of ${then} in place of ${now} it lands clean.`,
   platform: (now, then) => `With the start at ${then} in place of ${now} it lands clean.`,
@@ -157,6 +159,82 @@ export const testDay = {
   unfit: "A jump that is not clean on paper is not ridden. Change it first.",
 };
 
+export const seen = {
+  intro: "Somebody has ridden the line as it is planned here? Type in what you saw with stopwatch, flags and tape. The page finds out how your ground rolls and how hard the push was.",
+  places: "Places count level along the line, from its very start to the middle of the bike.",
+  what: "What did you see?",
+  kinds: { time: "Time between flags", speed: "Speed at a place", landed: "Where the wheels came down", stopped: "Where it came to a stand" },
+  how: {
+    time: "From one flag to another, by stopwatch or film. The first may be the start itself: place 0.",
+    speed: "By film, or by a speedometer.",
+    landed: "The mark of the rear wheel, measured level from the knuckle, the top of the landing. With a minus where it came up short.",
+    stopped: "Where the rider rolled back on a rise, or rolled out to. Only without braking.",
+  },
+  fields: {
+    from: "First flag",
+    to: "Second flag",
+    seconds: "Time between them",
+    at: "Place",
+    speed: "Speed there",
+    jump: "Jump",
+    past_knuckle: "Past the knuckle",
+    stopped: "Came to a stand at",
+    give_or_take: "Give or take",
+  },
+  jump: (number) => `${kinds.jump} ${number}`,
+  on: (name) => `On: ${name}`,
+  planned: (value) => `The planned ride: ${value}`,
+  add: "Add what you saw",
+  most: 24,
+  full: "That is as much as the page can weigh. Take something out to add more.",
+  named: {
+    time: (from, to) => `the time from ${from} to ${to}`,
+    speed: (at) => `the speed at ${at}`,
+    landed: (jump) => `the landing at ${jump}`,
+    stopped: (at) => `the stand at ${at}`,
+  },
+  valued: (name, value) => `${name} (${value})`,
+  first: "Nothing is learnt before that is mended.",
+  beside: (planned, found) => `Planned ride: ${planned}. Ride that fits best: ${found}.`,
+  never: "never there",
+  scatter: (by) => `Rides that are all but alike differ here by ${by}: it tells little.`,
+  other: (label) => `Ridden by ${label}. Choose ${label} under “${fields.label}” to see what it teaches.`,
+  unused: {
+    off_the_line: "Not used: there is no such place on this line.",
+    braking: "Not used: the rider brakes here, and nobody knows how hard.",
+    never_there: "Not used: the ride never gets there.",
+  },
+  doubted: "This one does not go with the others.",
+  far: "This one is far off.",
+  working: "Looking for what fits. That takes some seconds.",
+  nothing: "Nothing here can be used to learn from.",
+  input: {
+    rolling: (value, _, low, high, sure) =>
+      sure ? `Your ground rolls about ${value} times as hard as planned (${low} to ${high}).` : `how your ground rolls: perhaps ${value} times as hard as planned, but anything from ${low} to ${high}`,
+    drag: (value, _, low, high, sure) =>
+      sure ? `The air holds the rider about ${value} times as much as planned (${low} to ${high}).` : `how the air holds the rider: perhaps ${value} times as much as planned, but anything from ${low} to ${high}`,
+    start: (value, planned, low, high, sure) =>
+      sure ? `The start was at about ${value}, planned ${planned} (${low} to ${high}).` : `the speed at the start: perhaps ${value}, planned ${planned}, but anything from ${low} to ${high}`,
+    skill: (value, planned, low, high, sure) =>
+      sure ? `The rider pumps about ${value} of 1, planned ${planned} (${low} to ${high}).` : `how well the rider pumps: perhaps ${value} of 1, planned ${planned}, but anything from ${low} to ${high}`,
+  },
+  unsure: "What you saw says little about:",
+  fits: (misfit) =>
+    misfit < 1.5 ? "All that you saw goes together, as well as it could be measured." : `What you saw goes together only roughly: it is ${misfit.toFixed(1)} times as far off as the measuring explains.`,
+  few: "Few things were seen: what was planned still weighs much here. A second flag, or a landing, would tell more.",
+  one: (name) => `This does not go together: ${name} contradicts the rest. Without it the rest fits. Check it, or take it out.`,
+  two: (names) => `This does not go together: ${names} contradict each other. One of them is wrong.`,
+  many: (names) => `This does not go together. One of these is wrong, but any of them may be: ${names}.`,
+  none: (names) => `This does not go together, and no single thing is to blame. Farthest off: ${names}.`,
+  noneFar: "This does not go together, and no single thing is to blame.",
+  rest: "For the rest of the line that means:",
+  lip: (name, speed, by, planned) => `${name}: ${speed} at the lip, give or take ${by}${planned ? `; planned ${planned}` : ""}.`,
+  same: "The plan already rides like this, as far as this ride can tell.",
+  use: "Use this for the plan",
+  used: "What was found now stands in the plan. Undo takes it back.",
+  ranges: "Nineteen of twenty such ranges hold the true value, if the model is right. It tells of one day, and promises nothing.",
+};
+
 export const hard = (drop) => `Hits as hard as a drop of ${drop}. Make the slope meet the flight.`;
 
 export const crashes = {
@@ -186,9 +264,90 @@ export const faults = {
 };
 
 export const share = {
-  copied: "Link copied. Whoever opens it sees this very line.",
+  title: "Send this line",
+  what: "The link holds the whole line. Whoever opens it sees this very line, and keeps their own.",
+  send: "Send to somebody",
+  copy: "Copy the link",
+  copied: "Link copied.",
   byHand: "Copy this link:",
+  code: "Or point another phone's camera here.",
+  codeName: "The link as a QR code",
+  long: "This line is too long for a QR code. Copy the link.",
+  save: "Save",
+  png: "Picture (PNG)",
+  svg: "Picture (SVG)",
+  csv: "Figures (CSV)",
+  json: "Plan (JSON)",
+  saved: (name) => `Saved as ${name}.`,
+  failed: "That did not work here.",
+  close: "Close",
   faulty: "Mend the marked numbers first: only a line that works can be sent.",
+  text: (name, speeds, caution) => `${name}. ${speeds ? `Speed at the lips: ${speeds}. ` : ""}${caution}`,
+  lip: (name, speed) => `${name} ${speed}`,
+};
+
+// The whole line as a picture.
+export const picture = {
+  legend: (unit) => `Under each lip its speed in ${unit} and the range this may lie in. The thin line on top is speed as height.`,
+};
+
+// The jumps as a table for a spreadsheet.
+export const table = {
+  rider: "Rider",
+  jump: "Jump",
+  speed: "Speed at the lip",
+  slowest: "May be from",
+  fastest: "May be to",
+  worksFrom: "Works from",
+  worksTo: "Works to",
+  exit: "Leaves at (°)",
+  airtime: "In the air (s)",
+  rear: "Rear wheel past the knuckle",
+  front: "Front wheel past the knuckle",
+  drop: "Like a drop of",
+  how: "How it went",
+  heading: (what, unit) => `${what} (${unit})`,
+  caution: "Worked out, not measured",
+};
+
+// The yard's ground as readings.
+export const readings = {
+  title: "Ground readings",
+  label: (unit) => `Station and height, one reading in a row, in ${unit}. Type them or paste two columns.`,
+  use: "Use these readings",
+  save: "Save readings (CSV)",
+  even: "One even fall instead",
+  station: "Station",
+  height: "Height",
+  few: "Two readings or more are wanted.",
+  more: (count) => `And ${count} more rows.`,
+  at: (row) => `Reading ${row}: `,
+};
+
+// A first line from four answers.
+export const newLine = {
+  title: "A new line from four answers",
+  name: "A new line",
+  length: "How long is the yard?",
+  fall: "How far does it fall from start to end?",
+  tallest: "How tall may the tallest thing be?",
+  rider: "Who rides?",
+  go: "Draw it",
+};
+
+// What the ride feels like: the load in words a child has, from none to much; and the speed.
+export const feel = {
+  weights: ["floating", "light", "normal", "pressed", "very heavy"],
+  paces: ["standing", "walking pace", "jogging pace", "as fast as you run", "faster than you can run"],
+  air: (seconds, height) => `${seconds} s in the air, ${height} up`,
+};
+
+// What can be taken hold of on the drawing.
+export const grips = {
+  platform: "Start platform: drag up or down",
+  top: "Top of the roller: drag up or down",
+  lip: "Edge of the lip: drag it, or use the arrow keys",
+  knuckle: "Knuckle of the landing: drag it, or use the arrow keys",
 };
 
 // The reader's own lines.
@@ -199,11 +358,15 @@ export const lines = {
   open: "Open",
   copy: "Copy",
   remove: "Remove",
+  compare: "Compare",
+  comparedWith: (name) => `Drawn pale beneath: ${name}.`,
+  faulty: (name) => `${name} cannot be ridden as it is.`,
   removed: (name) => `${name} is removed. `,
   bring: "Bring it back",
   second: (name) => `${name} 2`.slice(0, 60),
   taken: "This line was changed in another tab. What you change here is kept as a second line.",
   full: "This device has no room left to keep lines. Send yourself the link: it holds the whole line.",
+  starts: "Lines to start from",
   save: "Save as a file",
   load: "Open a file",
   noFile: (why) => `That file is no plan: ${why}.`,

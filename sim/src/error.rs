@@ -15,6 +15,8 @@ pub enum Quantity {
     Angle,
     /// Metres per second.
     Speed,
+    /// Seconds.
+    Time,
     /// Kilograms.
     Mass,
     /// Kilogram square metres.
@@ -41,6 +43,7 @@ impl Quantity {
             Quantity::Area => " m²",
             Quantity::Angle => "°",
             Quantity::Speed => " m/s",
+            Quantity::Time => " s",
             Quantity::Mass => " kg",
             Quantity::Inertia => " kg m²",
             Quantity::Pressure => " Pa",

@@ -21,6 +21,7 @@
 
 pub mod constants;
 pub mod document;
+pub mod draft;
 pub mod error;
 pub mod judge;
 pub mod limits;

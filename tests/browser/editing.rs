@@ -6,6 +6,9 @@ use sim::error::Quantity;
 use sim::units::{System, edit, parse};
 
 async fn table(page: &Page) -> Result<Vec<String>> {
+    // What is studied follows the ride.
+    let known = "!document.documentElement.dataset.working";
+    page.wait_for("the study", known).await?;
     page.texts("#lips tbody td").await
 }
 

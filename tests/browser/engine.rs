@@ -57,8 +57,15 @@ fn chromium(screen: Screen, profile: &Path) -> Result<ChromeCapabilities> {
     });
     let screen = serde_json::json!({ "deviceMetrics": metrics });
     capabilities.add_experimental_option("mobileEmulation", screen)?;
+    let folder = serde_json::json!({ "download.default_directory": downloads(profile) });
+    capabilities.add_experimental_option("prefs", folder)?;
     capabilities.set_browser_log_level(LoggingPrefsLogLevel::All)?;
     Ok(capabilities)
+}
+
+/// Where a browser with its profile in a folder puts what it saves.
+pub(crate) fn downloads(profile: &Path) -> PathBuf {
+    profile.join("saved")
 }
 
 fn firefox(screen: Screen) -> Result<Capabilities> {

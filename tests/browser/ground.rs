@@ -2,7 +2,7 @@
 
 use super::child::Running;
 use super::drivers::Drivers;
-use super::engine::Engine;
+use super::engine::{Engine, downloads};
 use super::page::Page;
 use anyhow::Result;
 use std::env;
@@ -114,6 +114,7 @@ impl Ground {
             let driver = WebDriver::new(&driver, capabilities).await?;
             let visited = driver.run_and_quit(async |driver| {
                 let page = Page::open(driver, visit).await?;
+                let page = page.saving_in(downloads(profile.path()));
                 let done = case(&page).await;
                 let clean = page.check_clean().await;
                 // A broken console explains a broken case better than the case itself does.

@@ -10,4 +10,4 @@ mod page;
 pub use engine::Engine;
 pub use ground::{Ground, Screen, Visit, cargo};
 pub use host::Host;
-pub use page::Page;
+pub use page::{Page, shades};

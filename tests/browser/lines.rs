@@ -148,3 +148,54 @@ pub fn a_full_device_loses_nothing(ground: &Ground) -> Result<()> {
         Ok(())
     })
 }
+
+pub fn a_first_line_follows_from_four_answers(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Phone, "", async |page| {
+        page.click("#lines summary").await?;
+        page.wait_for("the form", "document.querySelector('#new-line')").await?;
+        page.fill("[data-answer=length] input", "8 m").await?;
+        page.click("#new-line button[type=submit]").await?;
+        let told = page.texts("[data-answer=length] .fault").await?.concat();
+        ensure!(told.contains("too short"), "of a yard of 8 m is said {told:?}");
+        ensure!(kept(page).await? == 0, "a line was made of answers out of range");
+        page.fill("[data-answer=length] input", "50 m").await?;
+        page.fill("[data-answer=tallest] input", "2.4 m").await?;
+        page.click("#new-line button[type=submit]").await?;
+        page.wait_for("the new line", &format!("{KEPT}.length === 1")).await?;
+        let how: Vec<String> = page
+            .ask("return [...document.querySelectorAll('#lips tr[data-how]')].map(r => r.dataset.how)")
+            .await?;
+        ensure!(!how.is_empty() && how.iter().all(|h| h == "clean"), "{how:?}");
+        page.picture("phone-new-line.png").await?;
+        page.click("#lines [data-example]:nth-of-type(2)").await?;
+        page.wait_for("the example", &format!("{KEPT}.length === 2")).await
+    })
+}
+
+pub fn two_lines_are_compared(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Desk, "", async |page| {
+        start_at(page, "2.7 m").await?;
+        let first = speeds(page).await?;
+        page.wait_for("the line to be kept", &format!("{KEPT}.length === 1"))
+            .await?;
+        page.click("#lines summary").await?;
+        page.wait_for(
+            "the list",
+            "document.querySelector('#lines [data-example]')",
+        )
+        .await?;
+        page.click("#lines [data-example]:nth-of-type(2)").await?;
+        page.wait_for("the example", &format!("{KEPT}.length === 2"))
+            .await?;
+        page.click("#lines [aria-label^=Compare]").await?;
+        let told = page.texts("#lips .against").await?;
+        ensure!(!told.is_empty(), "no jump is compared");
+        for (told, speed) in told.iter().zip(&first) {
+            ensure!(told.contains(speed), "{told:?} does not say {speed}");
+        }
+        page.picture("desk-compared.png").await?;
+        page.click("#against button").await?;
+        ensure!(page.texts("#lips .against").await?.is_empty());
+        Ok(())
+    })
+}

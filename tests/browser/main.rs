@@ -1,12 +1,18 @@
 //! The page in real browsers, driven over WebDriver against the served page.
 
+mod access;
 mod bits;
 mod budget;
+mod dragging;
 mod editing;
+mod feel;
+mod learning;
 mod lines;
 mod opening;
+mod readings;
 mod riders;
 mod screens;
+mod sending;
 mod sharing;
 mod speeds;
 mod trust;
@@ -19,7 +25,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 34] = [
+const CASES: [(&str, Case); 55] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -45,6 +51,42 @@ const CASES: [(&str, Case); 34] = [
     (
         "sharing::a_reload_keeps_the_line",
         sharing::a_reload_keeps_the_line,
+    ),
+    (
+        "sending::the_panel_comes_and_goes",
+        sending::the_panel_comes_and_goes,
+    ),
+    (
+        "sending::the_code_holds_the_link",
+        sending::the_code_holds_the_link,
+    ),
+    (
+        "sending::the_system_is_asked_where_it_can_share",
+        sending::the_system_is_asked_where_it_can_share,
+    ),
+    (
+        "sending::pictures_hold_name_speeds_and_caution",
+        sending::pictures_hold_name_speeds_and_caution,
+    ),
+    (
+        "sending::figures_come_as_a_table",
+        sending::figures_come_as_a_table,
+    ),
+    (
+        "sending::a_plan_file_brings_the_line_back",
+        sending::a_plan_file_brings_the_line_back,
+    ),
+    (
+        "readings::pasted_ground_is_ridden",
+        readings::pasted_ground_is_ridden,
+    ),
+    (
+        "readings::bad_rows_are_named_and_nothing_is_lost",
+        readings::bad_rows_are_named_and_nothing_is_lost,
+    ),
+    (
+        "readings::saved_readings_read_back",
+        readings::saved_readings_read_back,
     ),
     (
         "editing::a_change_rides_at_once",
@@ -112,6 +154,48 @@ const CASES: [(&str, Case); 34] = [
     ),
     ("budget::little_is_fetched", budget::little_is_fetched),
     ("budget::soon_interactive", budget::soon_interactive),
+    (
+        "dragging::a_knuckle_is_dragged_and_rides_at_once",
+        dragging::a_knuckle_is_dragged_and_rides_at_once,
+    ),
+    (
+        "dragging::a_lip_is_moved_by_key",
+        dragging::a_lip_is_moved_by_key,
+    ),
+    (
+        "dragging::grips_are_large_enough_for_a_thumb",
+        dragging::grips_are_large_enough_for_a_thumb,
+    ),
+    (
+        "lines::a_first_line_follows_from_four_answers",
+        lines::a_first_line_follows_from_four_answers,
+    ),
+    ("access::by_day_on_a_phone", access::by_day_on_a_phone),
+    ("access::by_night_at_a_desk", access::by_night_at_a_desk),
+    (
+        "access::a_sent_line_and_the_limits",
+        access::a_sent_line_and_the_limits,
+    ),
+    (
+        "access::narrow_and_with_large_type",
+        access::narrow_and_with_large_type,
+    ),
+    (
+        "lines::two_lines_are_compared",
+        lines::two_lines_are_compared,
+    ),
+    (
+        "feel::the_load_is_the_traces_own",
+        feel::the_load_is_the_traces_own,
+    ),
+    (
+        "learning::a_test_ride_is_carried_to_the_plan",
+        learning::a_test_ride_is_carried_to_the_plan,
+    ),
+    (
+        "learning::what_contradicts_is_named",
+        learning::what_contradicts_is_named,
+    ),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),
     ("bits::in_webkit", bits::in_webkit),

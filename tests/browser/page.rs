@@ -6,6 +6,8 @@ use anyhow::{Context, Result, ensure};
 use serde::de::DeserializeOwned;
 use serde_json::json;
 use std::fs;
+use std::io::Cursor;
+use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 use thirtyfour::prelude::*;
 
@@ -26,6 +28,7 @@ pub struct Page {
     driver: WebDriver,
     engine: Engine,
     address: String,
+    saved: PathBuf,
 }
 
 impl Page {
@@ -35,6 +38,7 @@ impl Page {
             driver,
             engine: visit.engine,
             address: visit.address.to_owned(),
+            saved: PathBuf::new(),
         };
         if visit.slowly {
             page.slow_down().await?;
@@ -64,6 +68,36 @@ impl Page {
             .send_raw("Network.emulateNetworkConditions", line)
             .await?;
         Ok(())
+    }
+
+    /// Where the browser puts what it saves.
+    pub(crate) fn saving_in(self, saved: PathBuf) -> Self {
+        Self { saved, ..self }
+    }
+
+    /// The content of a file that the page saves, by its name; Chromium alone.
+    pub async fn saved(&self, name: &str) -> Result<Vec<u8>> {
+        let path = self.saved.join(name);
+        let begun = Instant::now();
+        // Under its own name a file is whole.
+        while !path.is_file() {
+            ensure!(begun.elapsed() < PATIENCE, "{name} was never saved");
+            tokio::time::sleep(Duration::from_millis(50)).await;
+        }
+        Ok(fs::read(path)?)
+    }
+
+    /// Chooses a file in a field for files.
+    pub async fn choose_file(&self, css: &str, path: &Path) -> Result<()> {
+        let field = self.element(css).await?;
+        field.send_keys(path.display().to_string()).await?;
+        Ok(())
+    }
+
+    /// The window in shades of grey: width, height and the shades.
+    pub async fn shades(&self) -> Result<(usize, usize, Vec<u8>)> {
+        let png = self.driver.screenshot_as_png().await?;
+        shades(&png)
     }
 
     /// The value of a script's `return`.
@@ -101,6 +135,31 @@ impl Page {
         let element = self.element(css).await?;
         element.scroll_into_view().await?;
         element.click().await.with_context(|| css.to_owned())
+    }
+
+    /// Drags the first element of a kind by so many pixels to the right and down.
+    pub async fn drag(&self, css: &str, right: i64, down: i64) -> Result<()> {
+        let element = self.element(css).await?;
+        element.scroll_into_view().await?;
+        let chain = self.driver.action_chain();
+        let chain = chain.move_to_element_center(&element).click_and_hold();
+        let half = chain.move_by_offset(right / 2, down / 2);
+        half.move_by_offset(right - right / 2, down - down / 2)
+            .release()
+            .perform()
+            .await?;
+        // One edit a frame: the last one is in by the second.
+        let drawn = "return new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))";
+        ensure!(self.ask::<bool>(drawn).await?);
+        Ok(())
+    }
+
+    /// Presses a key on the first element of a kind.
+    pub async fn press(&self, css: &str, key: char) -> Result<()> {
+        let element = self.element(css).await?;
+        element.focus().await?;
+        element.send_keys(key.to_string()).await?;
+        Ok(())
     }
 
     /// Types into a field in place of what it holds, and leaves it.
@@ -154,6 +213,12 @@ impl Page {
         Ok(())
     }
 
+    /// Asks Chromium itself for something, by a command of its developer tools' protocol.
+    pub async fn devtools(&self, command: &str, parameters: serde_json::Value) -> Result<()> {
+        self.driver.cdp().send_raw(command, parameters).await?;
+        Ok(())
+    }
+
     /// Loads the page again.
     pub async fn reload(&self) -> Result<()> {
         self.driver.refresh().await?;
@@ -194,4 +259,18 @@ impl Page {
         );
         Ok(())
     }
+}
+
+/// A PNG in shades of grey: width, height and the shades, row by row.
+pub fn shades(png: &[u8]) -> Result<(usize, usize, Vec<u8>)> {
+    let mut decoder = png::Decoder::new(Cursor::new(png));
+    decoder.set_transformations(png::Transformations::normalize_to_color8());
+    let mut reader = decoder.read_info()?;
+    let mut bytes = vec![0; reader.output_buffer_size().context("a picture too large")?];
+    let frame = reader.next_frame(&mut bytes)?;
+    let samples = frame.color_type.samples();
+    let pixels = bytes[..frame.buffer_size()].chunks(samples);
+    // The green of a pixel tells dark from light well enough.
+    let shades = pixels.map(|p| p[if samples > 2 { 1 } else { 0 }]).collect();
+    Ok((frame.width as usize, frame.height as usize, shades))
 }

@@ -144,5 +144,6 @@ fn plan(features: Vec<Feature>, grade: f64, rider: &Mount) -> Plan {
         riders: vec![rider.clone()],
         weather: Weather::default(),
         initial_speed: None,
+        seen: Vec::new(),
     }
 }

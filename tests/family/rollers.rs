@@ -62,6 +62,7 @@ fn after(rider: &sim::plan::Mount, speed: f64, size: Option<(f64, f64)>) -> f64 
         riders: vec![rider.clone()],
         weather: Weather::default(),
         initial_speed: Some(speed),
+        seen: Vec::new(),
     };
     let ridden = ride_plan(&plan, 0).unwrap_or_else(|faults| panic!("{faults:?}"));
     let at = 6.0 + 3.0 * length + 5.0;

@@ -14,6 +14,7 @@ fn main() {
     let mut files: Vec<_> = std::fs::read_dir(tests::repository().join("sim/plans"))
         .expect("the plan files are there")
         .map(|file| file.expect("a folder can be read").path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "json"))
         .collect();
     files.sort();
     for file in files {

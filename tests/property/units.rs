@@ -3,14 +3,15 @@
 use proptest::prelude::*;
 use proptest::sample::select;
 use sim::error::Quantity;
-use sim::units::{System, Wrong, edit, format, parse, step};
+use sim::units::{System, Wrong, edit, format, pairs, parse, plain, step};
 use tests::plans;
 
-const QUANTITIES: [Quantity; 11] = [
+const QUANTITIES: [Quantity; 12] = [
     Quantity::Length,
     Quantity::Area,
     Quantity::Angle,
     Quantity::Speed,
+    Quantity::Time,
     Quantity::Mass,
     Quantity::Inertia,
     Quantity::Pressure,
@@ -53,6 +54,36 @@ proptest! {
         if let Ok(value) = parse(&typed, quantity, system) {
             let shown = edit(value, quantity, system);
             prop_assert_eq!(parse(&shown, quantity, system), Ok(value), "{}", shown);
+        }
+    }
+
+    #[test]
+    fn columns_read_back_whatever_stands_between_them(
+        system in system(), sign in select(vec!["\t", ";", ",", " ", ", "]),
+        sixteenths in proptest::collection::vec((-9999_i32..9999, -9999_i32..9999), 0..20),
+    ) {
+        let unit = if system == System::Feet { 0.3048 } else { 1.0 };
+        let length = |n: i32| {
+            let typed = std::format!("{}", f64::from(n) / 16.0);
+            parse(&typed, Quantity::Length, system).unwrap_or(f64::NAN)
+        };
+        let points: Vec<_> = sixteenths.iter().map(|&(a, b)| (length(a), length(b))).collect();
+        prop_assert!(points.iter().zip(&sixteenths).all(|(p, n)| (p.0 - f64::from(n.0) / 16.0 * unit).abs() < 1e-9));
+        let write = |&(a, b): &(f64, f64)| {
+            let [a, b] = [a, b].map(|v| plain(v, Quantity::Length, system));
+            std::format!("{a}{sign}{b}\n")
+        };
+        let text: String = points.iter().map(write).collect();
+        prop_assert_eq!(pairs(&text, system), Ok(points), "{}", text);
+    }
+
+    #[test]
+    fn no_columns_break_the_reader(text in ".{0,60}", digits in "[0-9,;. '\"\t\n-]{0,40}", system in system()) {
+        for text in [text, digits] {
+            if let Err(errors) = pairs(&text, system) {
+                let rows = text.lines().count();
+                prop_assert!(!errors.is_empty() && errors.iter().all(|e| e.row >= 1 && e.row <= rows));
+            }
         }
     }
 

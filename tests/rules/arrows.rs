@@ -34,6 +34,12 @@ const SIM: &[May] = &[
     ),
     ("link", &["constants", "plan"]),
     ("limits", &[]),
+    (
+        "draft",
+        &[
+            "error", "judge", "num", "plan", "presets", "profile", "setup",
+        ],
+    ),
 ];
 
 const WEB: &[May] = &[("host", &[]), ("scene", &[]), ("paint", &["scene"])];

@@ -2,4 +2,5 @@
 
 mod arrows;
 mod docs;
+mod format;
 mod tree;

@@ -1,11 +1,11 @@
 //! The drawing on the page: the ride shown, the one before it, and the pen.
 
 use crate::Riding;
-use crate::convert::from_page;
-use crate::paint::Pencil;
-use crate::scene::{Labels, Picture, Seen, Sheet, Strip, View};
+use crate::convert::{from_page, to_page};
+use crate::paint::{Pencil, svg};
+use crate::scene::{Beside, Caption, Grip, Labels, Picture, Poster, Seen, Sheet, Strip, View};
 use glam::DVec2;
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
@@ -20,6 +20,15 @@ struct Look {
     chosen: Option<usize>,
     before: bool,
     night: bool,
+    held: Option<[f64; 2]>,
+    zoom: f64,
+}
+
+/// Where a feature can be taken hold of, and what the view keeps in sight.
+#[derive(Serialize)]
+struct Hold {
+    focus: [f64; 2],
+    grips: Vec<Grip>,
 }
 
 /// A canvas on which a ride is drawn.
@@ -28,6 +37,7 @@ pub struct Drawing {
     pencil: Pencil,
     shown: Option<Picture>,
     before: Option<Picture>,
+    against: Option<Picture>,
     labels: Labels,
     sheet: Sheet,
     strips: Vec<Strip>,
@@ -46,6 +56,7 @@ impl Drawing {
             pencil: Pencil::new(canvas)?,
             shown: None,
             before: None,
+            against: None,
             labels: Labels::default(),
             sheet: Sheet::default(),
             strips: Vec::new(),
@@ -66,6 +77,11 @@ impl Drawing {
         self.pencil.take_colours()
     }
 
+    /// From now on another line's ride is shown pale under this one; without a ride, none.
+    pub fn compare(&mut self, riding: Option<Riding>) {
+        self.against = riding.map(Riding::into_picture);
+    }
+
     /// Draws one moment; gives the pixels to the metre.
     ///
     /// # Errors
@@ -81,10 +97,37 @@ impl Drawing {
         };
         let seen = look.seen();
         picture.strips(&seen, &mut self.strips);
-        let before = self.before.as_ref().filter(|_| look.before);
-        picture.compose(&seen, &self.strips, before, &self.labels, &mut self.sheet);
+        let beside = Beside {
+            before: self.before.as_ref().filter(|_| look.before),
+            against: self.against.as_ref(),
+        };
+        picture.compose(&seen, &self.strips, beside, &self.labels, &mut self.sheet);
         self.pencil.draw(&self.sheet, &self.labels, seen.size);
         Ok(self.strips.first().map_or(1.0, |strip| strip.scale))
+    }
+
+    /// The whole line with its speeds as an SVG picture of some width and height, px, in the colours of
+    /// the canvas; with a title, and words `above` and `below` the drawing. Empty where nothing is drawn.
+    pub fn svg(&self, width: f64, height: f64, title: &str, above: &str, below: &str) -> String {
+        let Some(picture) = &self.shown else {
+            return String::new();
+        };
+        let size = DVec2::new(width, height);
+        let caption = Caption {
+            title,
+            above,
+            below,
+        };
+        let Poster { sheet, labels } = Poster::new(picture, size, &self.labels, &caption);
+        svg::write(&sheet, &labels, size, self.pencil.colours(), above)
+    }
+
+    /// Where a feature can be taken hold of on the drawing as it was last painted, at a moment, s.
+    pub fn grips(&self, feature: usize, time: f64) -> JsValue {
+        to_page(&self.shown.as_ref().map(|picture| Hold {
+            focus: picture.focus(time).to_array(),
+            grips: picture.grips(feature, &self.strips),
+        }))
     }
 
     /// The feature at a place of the drawing as it was last painted, px.
@@ -105,6 +148,8 @@ impl Look {
                 View::Follow
             },
             chosen: self.chosen,
+            held: self.held.map(DVec2::from_array),
+            zoom: self.zoom,
         }
     }
 }

@@ -4,6 +4,7 @@ mod convert;
 mod drawing;
 mod paint;
 mod panic;
+mod qr;
 pub mod scene;
 mod story;
 
@@ -13,6 +14,7 @@ use convert::{document, from_page, to_page};
 use js_sys::{Float64Array, JSON, Reflect};
 use serde::Serialize;
 use sim::constants::MODEL_VERSION;
+use sim::document::Document;
 use sim::error::{Fault, Quantity};
 use sim::plan::{self, Plan};
 use sim::presets::{self, AGES, Preset, Wheel};
@@ -31,6 +33,14 @@ struct Opened {
     other_model: Option<u16>,
 }
 
+/// What a test ride teaches.
+#[derive(Serialize)]
+struct Taught {
+    fit: fit::Fit,
+    /// The plan with it.
+    plan: Plan,
+}
+
 /// A quantity as the reader sees it.
 #[derive(Serialize)]
 struct Written {
@@ -38,6 +48,10 @@ struct Written {
     shown: String,
     /// Where it is typed.
     field: String,
+    /// The number alone, for another program.
+    plain: String,
+    /// The unit of that.
+    unit: &'static str,
     /// Difference between two neighbouring values, in the plan's unit.
     step: f64,
 }
@@ -79,7 +93,7 @@ pub fn open(fragment: &str) -> Result<JsValue, JsValue> {
 impl Opened {
     fn demo(trouble: Option<String>) -> Result<Self, JsValue> {
         Ok(Self {
-            plan: plan_from(plan::DEMO)?,
+            plan: plan_from(plan::EXAMPLES[0])?,
             trouble,
             other_model: None,
         })
@@ -93,6 +107,16 @@ impl Opened {
 #[wasm_bindgen]
 pub fn link_to(plan: &str) -> Result<String, JsValue> {
     Ok(link::encode(&plan_from(plan)?))
+}
+
+/// A text as a QR code: see `Code` in `qr.rs`.
+///
+/// # Errors
+/// That the text is longer than any code can hold.
+#[wasm_bindgen]
+pub fn qr(text: &str) -> Result<JsValue, JsValue> {
+    let code = qr::Code::of(text).ok_or("too long for a code")?;
+    Ok(to_page(&code))
 }
 
 /// The rides of a plan's riders, with all that is told and drawn of them.
@@ -118,8 +142,29 @@ pub fn ride(plan: &str) -> Result<Riding, JsValue> {
     Ok(Riding { picture, story })
 }
 
+/// A first line from four answers: see [`sim::draft::Answers`].
+///
+/// # Errors
+/// What is wrong with the answers, as an array of faults.
+#[wasm_bindgen]
+pub fn draft(answers: JsValue) -> Result<JsValue, JsValue> {
+    let plan = sim::draft::draft(&from_page(&answers)?).map_err(|faults| to_page(&faults))?;
+    Ok(to_page(&plan))
+}
+
+/// The lines to start from, as plans.
+///
+/// # Errors
+/// Where one of them cannot be read.
+#[wasm_bindgen]
+pub fn examples() -> Result<JsValue, JsValue> {
+    let plans: Result<Vec<Plan>, _> = plan::EXAMPLES.into_iter().map(plan_from).collect();
+    Ok(to_page(&plans?))
+}
+
 /// One part of what can be found out of a plan by riding it again and again: `spreads`, `windows`,
-/// `tolls`, `suggestions` or `test_day` (see [`sim::judge`]). Each takes as long as some tens of rides.
+/// `tolls`, `suggestions` or `test_day` (see [`sim::judge`]), or `fit`, what was learnt from what was
+/// seen. Each takes as long as some tens of rides.
 ///
 /// # Errors
 /// Every fault of the plan, as an array; or that there is no such part.
@@ -133,8 +178,17 @@ pub fn study(plan: &str, part: &str) -> Result<JsValue, JsValue> {
         "tolls" => to_page(&judge::tolls(&plan, 0)),
         "suggestions" => to_page(&judge::suggestions(&plan, 0)),
         "test_day" => to_page(&judge::test_day(&plan, 0)),
+        "fit" => to_page(&taught(&plan).map_err(faults)?),
         _ => return Err(JsValue::from_str("there is no such part")),
     })
+}
+
+fn taught(plan: &Plan) -> Result<Option<Taught>, Vec<Fault>> {
+    let fit = fit::fit(plan, 0)?;
+    Ok(fit.map(|fit| Taught {
+        plan: fit::apply(plan, &fit),
+        fit,
+    }))
 }
 
 fn windows(plan: &Plan) -> Result<Vec<judge::Window>, Vec<Fault>> {
@@ -161,8 +215,13 @@ pub fn preset(choice: JsValue) -> Result<JsValue, JsValue> {
 
 /// The browser reads the text, so that no reader of JSON has to be fetched.
 fn plan_from(text: &str) -> Result<Plan, JsValue> {
-    let plan = document(&JSON::parse(text)?).read();
-    plan.map_err(|fault: Fault| to_page(&[fault]))
+    let told = |fault: Fault| to_page(&[fault]);
+    let parsed = JSON::parse(text).map_err(|error| {
+        let why = error.dyn_ref::<js_sys::Error>();
+        let why = why.map_or_else(String::new, |error| error.message().into());
+        told(Document::no_json(&why))
+    })?;
+    document(&parsed).read().map_err(told)
 }
 
 #[wasm_bindgen]
@@ -193,7 +252,25 @@ pub fn read(text: &str, quantity: JsValue, system: JsValue) -> Result<f64, JsVal
     units::parse(text, quantity, system).map_err(|error| JsValue::from_str(&error.to_string()))
 }
 
-/// Writes a number of a plan in the reader's units: as shown, as typed, and the step between two values.
+/// Reads two columns of lengths, as pasted from a spreadsheet, m, row by row: see [`units::pairs`].
+///
+/// # Errors
+/// A sentence for each row that cannot be read, in lines.
+#[wasm_bindgen]
+pub fn readings(text: &str, system: JsValue) -> Result<Vec<f64>, JsValue> {
+    let mut told = String::new();
+    let pairs = units::pairs(text, from_page(&system)?).map_err(|rows| {
+        for row in rows {
+            told.push_str(&row.to_string());
+            told.push('\n');
+        }
+        JsValue::from_str(&told)
+    })?;
+    Ok(pairs.into_iter().flat_map(<[f64; 2]>::from).collect())
+}
+
+/// Writes a number of a plan in the reader's units: as shown, as typed, alone, and the step between two
+/// values.
 ///
 /// # Errors
 /// Where the quantity or the system is unknown.
@@ -203,6 +280,8 @@ pub fn write(value: f64, quantity: JsValue, system: JsValue) -> Result<JsValue, 
     Ok(to_page(&Written {
         shown: units::format(value, quantity, system),
         field: units::edit(value, quantity, system),
+        plain: units::plain(value, quantity, system),
+        unit: units::usual_unit(quantity, system),
         step: units::step(quantity, system),
     }))
 }

@@ -4,11 +4,14 @@ use serde::Serialize;
 use sim::constants::MODEL_VERSION;
 use sim::judge::{self, Cost, Impact, JumpRow};
 use sim::plan::{Mount, Plan};
+use sim::profile::Profile;
 use sim::ride::{Event, Outcome, Sample};
 use sim::setup::{self, Ridden};
 
 /// The columns of the trace, in order.
-pub const COLUMNS: [&str; 7] = ["t", "x", "z", "speed", "g", "head", "aloft"];
+pub const COLUMNS: [&str; 9] = [
+    "t", "x", "z", "speed", "g", "head", "aloft", "airtime", "over",
+];
 
 /// The stretch that one feature takes.
 #[derive(Debug, Serialize)]
@@ -85,7 +88,7 @@ impl Story {
             costs: judge::costs(profile, &m, run),
             others: others.map(|(mount, r)| other(plan, mount, r)).collect(),
             columns: COLUMNS,
-            trace: run.samples.iter().flat_map(row).collect(),
+            trace: trace(mount, ridden),
         })
     }
 }
@@ -100,8 +103,35 @@ fn other(plan: &Plan, mount: &Mount, ridden: &Ridden) -> Other {
     }
 }
 
-fn row(s: &Sample) -> [f64; COLUMNS.len()] {
-    // 1 with both wheels off the ground, else 0.
-    let aloft = f64::from(u8::from(s.rear_load <= 0.0 && s.front_load <= 0.0));
-    [s.t, s.bike_x, s.bike_z, s.speed, s.g, s.head, aloft]
+/// The trace, sample by sample. The time in the air and the height over the ground count from when
+/// both wheels were last on it, and are 0 there.
+fn trace(mount: &Mount, ridden: &Ridden) -> Vec<f64> {
+    let wheel = mount.bike.wheel_radius();
+    let half = 0.5 * mount.bike.wheelbase;
+    let mut left = None;
+    let mut rows = Vec::with_capacity(ridden.run.samples.len() * COLUMNS.len());
+    for s in &ridden.run.samples {
+        // 1 with both wheels off the ground, else 0.
+        let aloft = s.rear_load <= 0.0 && s.front_load <= 0.0;
+        if !aloft {
+            left = None;
+        }
+        let since = aloft.then(|| s.t - *left.get_or_insert(s.t));
+        let over = if aloft {
+            over(s, &ridden.profile, half, wheel)
+        } else {
+            0.0
+        };
+        rows.extend([s.t, s.bike_x, s.bike_z, s.speed, s.g, s.head]);
+        rows.extend([f64::from(u8::from(aloft)), since.unwrap_or(0.0), over]);
+    }
+    rows
+}
+
+/// Height of the lower wheel over the ground beneath it, m.
+fn over(s: &Sample, profile: &Profile, half: f64, wheel: f64) -> f64 {
+    let (sin, cos) = s.pitch.sin_cos();
+    let ends = [-half, half].map(|d| (s.bike_x + d * cos, s.bike_z + d * sin - wheel));
+    let over = ends.map(|(x, z)| z - profile.height_at(x).unwrap_or(z));
+    over[0].min(over[1]).max(0.0)
 }

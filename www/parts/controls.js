@@ -3,7 +3,7 @@
 import { onChange } from "../state.js";
 import { play as words, seconds } from "../words.js";
 import { clock, seek, play, pause, duration, atEnd } from "./clock.js";
-import { look, repaint } from "./drawing.js";
+import { look, repaint, zoom } from "./drawing.js";
 
 const button = (id) => document.getElementById(id);
 const scrub = button("scrub");
@@ -35,6 +35,7 @@ function key(event) {
   const steps = { ArrowLeft: -0.1, ArrowRight: 0.1 };
   if (event.key === " ") toggle();
   else if (event.key === "Home") move(0);
+  else if (event.key === "+" || event.key === "-") zoom(event.key === "+" ? 1.25 : 0.8);
   else if (event.key in steps) move(clock.time + steps[event.key]);
   else return;
   event.preventDefault();

@@ -2,7 +2,8 @@
 
 import { Drawing } from "../carryline.js";
 import { state, onChange, takeRiding, choose, tell, features } from "../state.js";
-import { apart } from "../units.js";
+import { apart, shown } from "../units.js";
+import { get } from "./path.js";
 import { names } from "../names.js";
 import { state as words, energyLine } from "../words.js";
 import { clock, tick, at, seek, play, pause, timeAt } from "./clock.js";
@@ -13,12 +14,15 @@ const page = document.documentElement;
 const night = matchMedia("(prefers-color-scheme: dark)");
 const calm = matchMedia("(prefers-reduced-motion: reduce)");
 
-export const look = { whole: calm.matches };
+export const look = { whole: calm.matches, held: null, zoom: 1 };
 
 // How long the path before a change stays on the sheet, ms.
 const KEEP_BEFORE = 2500;
 // How long before the changed feature the ride sets in again, s.
 const RUN_UP = 0.8;
+
+// Nearest and farthest that the view that follows goes, in times of the usual.
+const ZOOM = [0.4, 3];
 
 // How far a finger moves before it drags, px.
 const DRAG = 6;
@@ -32,8 +36,26 @@ let told = 0;
 let last = 0;
 let stale = true;
 
+/** Shows another line's ride pale under this one; none without a ride. */
+export function compare(riding) {
+  drawing.compare(riding);
+  repaint();
+}
+
+/** Where a feature can be taken hold of, as last painted. */
+export const gripsOf = (feature, time) => drawing.grips(feature, time);
+
+/** Comes nearer to the drawing, or goes farther from it. */
+export function zoom(times) {
+  look.zoom = Math.min(Math.max(look.zoom * times, ZOOM[0]), ZOOM[1]);
+  repaint();
+}
+
 /** Asks for a new picture although no time has gone by. */
 export const repaint = () => (stale = true);
+
+/** The whole line as a picture: see `svg` of the simulator's drawing. */
+export const svgOf = (...order) => drawing.svg(...order);
 
 function fit() {
   const ratio = Math.min(devicePixelRatio || 1, 3);
@@ -43,12 +65,27 @@ function fit() {
   repaint();
 }
 
+// The measures of each kind of feature, in the order in which the drawing has them.
+const measured = {
+  start_ramp: ["platform_height"],
+  flat: ["length"],
+  roller: ["height", "length"],
+  jump: ["lip.height", "gap", "landing.height"],
+  turn: [],
+  run_out: ["length"],
+};
+
+function dimensions() {
+  const feature = features(state.good)[state.chosen];
+  return feature ? measured[feature.kind].map((path) => shown(get(feature, path), "length")) : [];
+}
+
 function labels() {
   const speeds = state.story.jumps.map((j) => (j.speed == null ? "–" : apart(j.speed, "speed")[0]));
   const [, unit] = apart(0, "speed");
   const end = (speed) => apart(speed, "speed")[0];
   const ranges = (state.study.spreads ?? []).map((s) => (s.slowest == null ? "" : `${end(s.slowest)}–${end(s.fastest)}`));
-  return { features: names(state.good), speeds, ranges, unit, energy: energyLine };
+  return { features: names(state.good), speeds, ranges, unit, dimensions: dimensions(), energy: energyLine };
 }
 
 function take(restart) {
@@ -57,7 +94,8 @@ function take(restart) {
   const first = last === 0;
   drawing.show(riding, labels());
   repaint();
-  if (!restart) return;
+  // While something is dragged, the picture stays where it is.
+  if (!restart || look.held) return;
   changed = first ? -Infinity : performance.now();
   const feature = state.story.features[state.chosen];
   seek(feature ? Math.max(timeAt(feature.from) - RUN_UP, 0) : 0);
@@ -69,7 +107,7 @@ function paint(before) {
   const same = features(state.plan).length === features(state.good).length;
   const chosen = same ? (state.chosen ?? undefined) : undefined;
   const { clientWidth: width, clientHeight: height } = canvas;
-  scale = drawing.paint({ time: clock.time, width, height, whole: look.whole, chosen, before, night: night.matches });
+  scale = drawing.paint({ time: clock.time, width, height, whole: look.whole, chosen, before, night: night.matches, held: look.held ?? undefined, zoom: look.zoom });
 }
 
 function tellNow(stamp) {
@@ -100,18 +138,52 @@ function frame(stamp) {
   requestAnimationFrame(frame);
 }
 
+/** Holds the ride where the chosen feature is in sight, so that it can be taken hold of. */
+function show() {
+  const feature = state.story?.features[state.chosen];
+  if (!feature) return;
+  pause();
+  const { x } = at(clock.time);
+  if (x < feature.from || x > feature.to) seek(timeAt(feature.from));
+}
+
 function chooseAt(x, y) {
   const feature = drawing.feature_at(x, y);
   if (feature !== undefined) choose(feature);
+}
+
+// Fingers on the drawing, by pointer.
+const fingers = new Map();
+
+const between = () => {
+  const [a, b] = fingers.values();
+  return Math.hypot(a.x - b.x, a.y - b.y);
+};
+
+/** A finger more; whether there are two now. */
+function pinch(event) {
+  fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+  return fingers.size === 2;
+}
+
+/** A finger moves; where there are two, the drawing comes nearer as they part. */
+function spread(event) {
+  if (fingers.size !== 2 || !fingers.has(event.pointerId)) return false;
+  const before = between();
+  fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+  if (before > 0) zoom(between() / before);
+  return true;
 }
 
 /** A tap chooses a feature; a drag along the ground takes the ride with it. */
 function startHand() {
   let held = null;
   canvas.addEventListener("pointerdown", (event) => {
+    if (pinch(event)) return;
     held = { x: event.clientX, station: at(clock.time).x, dragged: false };
   });
   canvas.addEventListener("pointermove", (event) => {
+    if (spread(event)) held = null;
     if (!held || look.whole) return;
     const moved = event.clientX - held.x;
     if (!held.dragged && Math.abs(moved) < DRAG) return;
@@ -124,11 +196,24 @@ function startHand() {
     repaint();
   });
   canvas.addEventListener("pointerup", (event) => {
+    fingers.delete(event.pointerId);
     const box = canvas.getBoundingClientRect();
     if (held && !held.dragged) chooseAt(event.clientX - box.left, event.clientY - box.top);
     held = null;
   });
-  canvas.addEventListener("pointercancel", () => (held = null));
+  canvas.addEventListener("pointercancel", (event) => {
+    fingers.delete(event.pointerId);
+    held = null;
+  });
+  canvas.addEventListener(
+    "wheel",
+    (event) => {
+      if (!event.ctrlKey && !event.metaKey) return;
+      event.preventDefault();
+      zoom(Math.exp(-event.deltaY * 0.01));
+    },
+    { passive: false },
+  );
   canvas.addEventListener("keydown", (event) => {
     const x = at(clock.time).x;
     const feature = state.story.features.findIndex((f) => x >= f.from && x < f.to);
@@ -143,7 +228,8 @@ export function startDrawing() {
   startHand();
   onChange((what) => {
     if (what === "plan" || what === "structure" || what === "name") take(what !== "name");
-    if (what === "study") drawing.show(undefined, labels());
+    if (what === "chosen") show();
+    if (what === "chosen" || what === "study") drawing.show(undefined, labels());
     if (what === "chosen" || what === "study") repaint();
   });
   requestAnimationFrame(frame);

@@ -3,14 +3,16 @@
 import { state, onChange, choose } from "../state.js";
 import { limit, typed } from "../units.js";
 import { names } from "../names.js";
-import { faults as words } from "../words.js";
+import { faults as words, readings } from "../words.js";
 
 const summary = document.getElementById("faults");
 
 /** A fault as a sentence. */
 function sentence(fault) {
   const { quantity } = fault;
-  const parts = [fault.why[0].toUpperCase() + fault.why.slice(1)];
+  const row = /surveyed(?:\.points)?\[(\d+)\]/.exec(fault.field)?.[1];
+  const why = row ? readings.at(Number(row) + 1) + fault.why : fault.why;
+  const parts = [why[0].toUpperCase() + why.slice(1)];
   const { given, least, most } = fault;
   if (given != null) parts.push(words.given(typed(given, quantity)));
   const [low, high] = [least, most].map((value, i) => value != null && limit(value, quantity, ["least", "most"][i]));
@@ -35,7 +37,7 @@ function clear() {
     const told = box.querySelector(".fault");
     told.hidden = true;
     told.textContent = "";
-    box.querySelector("input, select").removeAttribute("aria-invalid");
+    box.querySelector("input, select, textarea").removeAttribute("aria-invalid");
   }
   for (const item of document.querySelectorAll("#features .faulty")) item.classList.remove("faulty");
 }
@@ -44,7 +46,7 @@ function mark(box, text) {
   const told = box.querySelector(".fault");
   told.textContent = told.textContent ? `${told.textContent} ${text}` : text;
   told.hidden = false;
-  box.querySelector("input, select").setAttribute("aria-invalid", "true");
+  box.querySelector("input, select, textarea").setAttribute("aria-invalid", "true");
   for (let at = box.closest("details"); at; at = at.parentElement.closest("details")) at.open = true;
 }
 

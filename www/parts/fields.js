@@ -33,7 +33,7 @@ function make(base, [inner, word, kind, more = {}], origin) {
   const caution = element("p", { className: "caution", hidden: true });
   const from = element("p", { className: "from", id: `${id}-from`, hidden: true });
   if (kind.toggle !== undefined) toggle(box, path, word, kind.toggle, id);
-  else if (kind.choices) choice(box, path, word, kind.choices, id);
+  else if (kind.choices) choice(box, path, word, kind, id);
   else number(box, path, word, kind, more.step, id);
   box.querySelector("input, select").setAttribute("aria-describedby", `${told.id} ${from.id}`);
   box.append(told, caution, from);
@@ -101,10 +101,11 @@ function take(box, input, path, quantity, done) {
   box.dispatchEvent(new CustomEvent("unread", { bubbles: true }));
 }
 
-function choice(box, path, word, choices, id) {
+/** One of several; their values are texts, or whole numbers. */
+function choice(box, path, word, { choices, whole }, id) {
   const select = element("select", { id });
   for (const [value, text] of Object.entries(choices)) select.append(element("option", { value }, text));
-  select.addEventListener("change", () => edit((plan) => set(plan, path, select.value)));
+  select.addEventListener("change", () => edit((plan) => set(plan, path, whole ? Number(select.value) : select.value)));
   box.append(element("label", { htmlFor: id }, word), select);
   box.sync = (value) => (select.value = value);
 }

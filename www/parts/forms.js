@@ -102,18 +102,31 @@ export const weatherForm = [
   ]],
 ];
 
-// What a new feature begins with; a child can ride all of these.
+// The stature that these sizes fit, m: a child of ten.
+const FIT = 1.39;
+
+// What a new feature begins with, as tall as suits the rider's own height.
 export const fresh = {
   flat: () => ({ kind: "flat", length: 2, surface: "packed" }),
-  roller: () => ({ kind: "roller", height: 0.25, length: 3, count: 1, surface: "packed" }),
-  jump: () => ({
+  roller: (k) => ({ kind: "roller", height: 0.25 * k, length: 3 * k, count: 1, surface: "packed" }),
+  jump: (k) => ({
     kind: "jump",
-    lip: { height: 0.5, radius: 3, surface: "wood" },
-    gap: 1,
+    lip: { height: 0.5 * k, radius: 3 * k, surface: "wood" },
+    gap: 1 * k,
     decked: false,
-    landing: { height: 0.5, angle_deg: 22, knuckle_radius: 0.6, bottom_radius: 3, surface: "packed" },
+    landing: { height: 0.5 * k, angle_deg: 22, knuckle_radius: 0.6, bottom_radius: 3, surface: "packed" },
   }),
   turn: () => ({ kind: "turn", radius: 4, sweep_deg: 90, bank_deg: 30, surface: "packed" }),
-  start_ramp: () => ({ kind: "start_ramp", platform_height: 1.5, angle_deg: 30, bottom_radius: 3, edge_radius: 0.8, push_off: 1, surface: "wood" }),
+  start_ramp: (k) => ({ kind: "start_ramp", platform_height: 1.5 * k, angle_deg: 30, bottom_radius: 3, edge_radius: 0.8, push_off: 1, surface: "wood" }),
   run_out: () => ({ kind: "run_out", length: 8, surface: "grass" }),
 };
+
+/** A new feature for a rider of some stature, in figures that are whole to 5 cm. */
+export function freshFor(kind, stature) {
+  const round = (value) => (typeof value === "number" ? Number((Math.round(value / 0.05) * 0.05).toPrecision(12)) : value);
+  const feature = fresh[kind](stature / FIT);
+  for (const part of [feature, feature.lip, feature.landing]) {
+    for (const [key, value] of Object.entries(part ?? {})) if (!key.endsWith("_deg") && key !== "count") part[key] = round(value);
+  }
+  return feature;
+}

@@ -1,11 +1,14 @@
 // The reader's own lines: kept by themselves after every change, listed, copied, opened, sent as files.
 
-import { link_to, open as openLink } from "../carryline.js";
-import { state, onChange, open, tell, undo, redo } from "../state.js";
+import { examples, link_to, open as openLink } from "../carryline.js";
+import { state, onChange, open, rideOf, tell, undo, redo } from "../state.js";
 import { canRedo, canUndo } from "../history.js";
 import { drop, fresh, here, keep, kept, onTaken } from "../store.js";
 import { lines as words } from "../words.js";
+import { compare } from "./drawing.js";
+import { savePlan } from "./file.js";
 import { make } from "./make.js";
+import { newLine } from "./new_line.js";
 import { say } from "./message.js";
 
 // How long an edit rests before it is kept, ms.
@@ -81,6 +84,21 @@ function button(text, name, act) {
   return made;
 }
 
+/** Lays another line under this one, with its speeds in the table; null takes it away. */
+function against(plan) {
+  try {
+    const riding = plan && rideOf(plan);
+    state.against = plan && { name: plan.name || words.unnamed, jumps: riding.story().jumps };
+    compare(riding ?? undefined);
+  } catch (faults) {
+    if (!Array.isArray(faults)) throw faults;
+    say(words.faulty(plan.name));
+  }
+  document.getElementById("against").hidden = !state.against;
+  document.querySelector("#against span").textContent = state.against ? words.comparedWith(state.against.name) : "";
+  tell("against");
+}
+
 function item(entry) {
   const { name } = entry.plan;
   const own = entry.id === here.id;
@@ -89,6 +107,7 @@ function item(entry) {
   const act = make("span", { className: "actions" });
   if (!own) act.append(button(words.open, name, () => openKept(entry)));
   act.append(button(words.copy, name, () => copy({ ...entry.plan, name: words.second(name) })));
+  if (!own) act.append(button(words.compare, name, () => against(entry.plan)));
   if (!own) act.append(button(words.remove, name, () => remove(entry)));
   return make("li", { data: { line: entry.id } }, label, act);
 }
@@ -106,13 +125,6 @@ function remove(entry) {
   say(words.removed(entry.plan.name), back);
 }
 
-function download() {
-  const blob = new Blob([JSON.stringify(state.plan, null, 2)], { type: "application/json" });
-  const a = make("a", { href: URL.createObjectURL(blob), download: `${state.plan.name || words.unnamed}.json` });
-  a.click();
-  URL.revokeObjectURL(a.href);
-}
-
 async function upload(file) {
   if (!file) return;
   const text = await file.text();
@@ -126,17 +138,27 @@ async function upload(file) {
 
 function files() {
   const save = make("button", { type: "button" }, words.save);
-  save.addEventListener("click", download);
+  save.addEventListener("click", savePlan);
   const input = make("input", { type: "file", accept: ".json,application/json", className: "unseen", id: "plan-file" });
   input.addEventListener("change", () => upload(input.files[0]));
   const label = make("label", { htmlFor: "plan-file", className: "button" }, words.load);
   return make("p", { className: "actions" }, save, input, label);
 }
 
+/** The lines that come with the page, each to be copied. */
+function starts() {
+  const all = examples().map((plan) => {
+    const made = make("button", { type: "button", data: { example: plan.name } }, plan.name);
+    made.addEventListener("click", () => copy(plan));
+    return made;
+  });
+  return make("div", { className: "starts" }, make("h3", {}, words.starts), make("p", { className: "actions" }, ...all));
+}
+
 function list() {
   const all = kept();
   const rows = all.length ? make("ul", {}, ...all.map(item)) : make("p", {}, words.none);
-  box.replaceChildren(rows, files());
+  box.replaceChildren(rows, files(), starts(), newLine((plan) => copy(plan)));
 }
 
 function show() {
@@ -164,6 +186,7 @@ export function startLines() {
     document.getElementById("plan-name").focus();
   });
   document.getElementById("lines").addEventListener("toggle", list);
+  document.querySelector("#against button").addEventListener("click", () => against(null));
   document.addEventListener("visibilitychange", save);
   window.addEventListener("pagehide", save);
   onTaken(() => say(words.taken));

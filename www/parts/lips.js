@@ -1,6 +1,6 @@
 // The table: each lip, its speed, and how the jump went; and the ride told in a sentence.
 
-import { state, onChange, choose } from "../state.js";
+import { state, onChange, choose, features } from "../state.js";
 import { apart, shown } from "../units.js";
 import { names } from "../names.js";
 import * as words from "../words.js";
@@ -51,7 +51,8 @@ function range(spread) {
 /** How a jump went, in words. */
 function how(jump) {
   const past = jump.rear_past_knuckle;
-  const content = [words.how[jump.how](past == null ? null : shown(-past, "length"))];
+  const decked = features(state.good)[jump.feature]?.decked;
+  const content = [words.how[jump.how](past == null ? null : shown(-past, "length"), decked)];
   if (jump.fall_height > HARD) {
     const caution = document.createElement("span");
     caution.className = "caution";
@@ -148,6 +149,6 @@ function show() {
 
 export function startLips() {
   onChange((what) => {
-    if (state.story && ["plan", "structure", "study"].includes(what)) show();
+    if (state.story && ["plan", "structure", "study", "against"].includes(what)) show();
   });
 }

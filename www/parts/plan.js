@@ -3,11 +3,12 @@
 import { state, edit, choose, onChange, features } from "../state.js";
 import { names } from "../names.js";
 import { shown } from "../units.js";
-import { kinds, act, groups, digests, grounds } from "../words.js";
-import { formOf, fresh, riderForm, wheelsForm, startForm, yardForm, weatherForm } from "./forms.js";
+import { kinds, act, groups, digests, grounds, readings as words } from "../words.js";
+import { formOf, fresh, freshFor, riderForm, wheelsForm, startForm, yardForm, weatherForm } from "./forms.js";
 import { group } from "./fields.js";
 import { rider } from "./rider.js";
 import { origin, startFrom } from "./preset.js";
+import { readings } from "./readings.js";
 import { fall } from "./yard.js";
 
 // A walking pace and a half, m/s: what a rider rolls in with where no ramp gives more.
@@ -69,7 +70,7 @@ function actions(i, name) {
   add.dataset.act = "add";
   add.append(new Option(act.add, ""));
   for (const kind of Object.keys(fresh)) add.append(new Option(kinds[kind], kind));
-  add.addEventListener("change", () => restructure((f) => f.splice(i + 1, 0, fresh[add.value]()), i + 1));
+  add.addEventListener("change", () => restructure((f) => f.splice(i + 1, 0, freshFor(add.value, state.plan.riders[0].rider.stature)), i + 1));
   box.append(earlier, later, remove, add);
   return box;
 }
@@ -117,7 +118,7 @@ function showMore() {
   const open = [...more.querySelectorAll("details[open]")].map((d) => d.id);
   more.replaceChildren(
     section(groups.rider, "rider", ...rider(), startFrom(), ...riderFields(riderForm), section(groups.wheels, "wheels", ...riderFields(wheelsForm))),
-    section(groups.yard, "yard", ...yardForm.map((g) => group("yard", g)), ...fall(), group("", startForm)),
+    section(groups.yard, "yard", ...yardForm.map((g) => group("yard", g)), ...fall(), group("", startForm), section(words.title, "readings", readings())),
     section(groups.weather, "weather", ...weatherForm.map((g) => group("weather", g))),
   );
   for (const id of open) document.getElementById(id).open = true;
@@ -130,6 +131,7 @@ function digestMore() {
   const say = (id, text) => (document.querySelector(`#${id} summary span`).textContent = text);
   say("rider", riders[0].label);
   say("yard", shown(yard.length, "length"));
+  say("readings", yard.lie.surveyed?.length ?? "");
   say("weather", grounds[weather.ground]);
 }
 

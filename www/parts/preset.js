@@ -5,6 +5,7 @@ import { state, edit } from "../state.js";
 import { shown } from "../units.js";
 import { preset as words, sources, likely } from "../words.js";
 import { get } from "./path.js";
+import { changeRiders } from "./who.js";
 
 // As many as a plan holds.
 const MOST = 4;
@@ -72,7 +73,7 @@ function replace() {
 
 function add() {
   const mount = put(nameFor(offer(), state.plan.riders), {});
-  edit((plan) => plan.riders.unshift(mount), "structure");
+  edit((plan) => changeRiders(plan, (riders) => riders.unshift(mount)), "structure");
 }
 
 function select(id, word, options, value, change) {

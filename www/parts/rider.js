@@ -3,6 +3,7 @@
 import { state, edit } from "../state.js";
 import { fields, act } from "../words.js";
 import { renamed } from "./preset.js";
+import { changeRiders } from "./who.js";
 
 /** Takes the focus back to whoever rides, after the list was written anew. */
 export const focusRider = () => document.querySelector("#rider .riders input:checked")?.focus();
@@ -22,7 +23,7 @@ function riders() {
     const input = Object.assign(document.createElement("input"), { type: "radio", name: "rider", value: i });
     input.checked = i === 0;
     input.addEventListener("change", () => {
-      edit((plan) => plan.riders.unshift(...plan.riders.splice(i, 1)), "structure");
+      edit((plan) => changeRiders(plan, (riders) => riders.unshift(...riders.splice(i, 1))), "structure");
       focusRider();
     });
     const name = document.createElement("span");
@@ -72,7 +73,7 @@ function remove() {
   button.textContent = act.removeRider;
   button.disabled = state.plan.riders.length < 2;
   button.addEventListener("click", () => {
-    edit((plan) => plan.riders.shift(), "structure");
+    edit((plan) => changeRiders(plan, (riders) => riders.shift()), "structure");
     focusRider();
   });
   box.append(button);

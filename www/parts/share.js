@@ -4,6 +4,7 @@ import { link_to } from "../carryline.js";
 import { state, onChange } from "../state.js";
 import { share as words } from "../words.js";
 import { say } from "./message.js";
+import { openPanel } from "./send.js";
 
 // How long an edit rests before the address follows it, ms: browsers limit how often it may.
 const REST = 600;
@@ -23,20 +24,11 @@ function follow() {
   history.replaceState(null, "", own);
 }
 
-async function send() {
+function send() {
   if (state.faults.length) return say(words.faulty);
   const link = address();
   document.getElementById("share").dataset.link = link;
-  try {
-    await navigator.clipboard.writeText(link);
-    say(words.copied);
-  } catch {
-    // Without the right to the clipboard the reader copies by hand.
-    const text = Object.assign(document.createElement("input"), { value: link, readOnly: true, id: "link" });
-    text.setAttribute("aria-label", words.byHand);
-    say(words.byHand, text);
-    text.select();
-  }
+  openPanel(link);
 }
 
 export function startShare() {

@@ -6,7 +6,10 @@ import { state, onChange, tell } from "../state.js";
 // How long an edit rests before it is studied, ms: a held button changes a plan often.
 const REST = 150;
 
-const PARTS = ["spreads", "windows", "suggestions", "tolls", "test_day"];
+// How long somebody who wants the figures in a file waits for them, ms.
+const PATIENCE = 5000;
+
+const PARTS = ["spreads", "fit", "windows", "suggestions", "tolls", "test_day"];
 
 const page = document.documentElement;
 
@@ -37,12 +40,17 @@ function ask(number) {
   else delete page.dataset.working;
 }
 
+/** Comes true once a line is studied, or after a while in which nothing came of it. */
+export async function studied() {
+  const last = performance.now() + PATIENCE;
+  while (page.dataset.working && performance.now() < last) await new Promise((done) => setTimeout(done, REST));
+}
+
 export function startStudy() {
   onChange((what) => {
     if (!state.good || (what !== "plan" && what !== "structure")) return;
     // What is on its way belongs to another line.
     asked += 1;
-    state.study = {};
     page.dataset.working = "true";
     clearTimeout(waiting);
     waiting = setTimeout(ask, REST, 0);

@@ -84,10 +84,12 @@ export function more(jump, { spreads, windows, suggestions } = {}, impact, other
   if (impact) {
     const [g, left] = [impact.peak_g.toFixed(1), shown(impact.travel_left, "length")];
     box.append(make("p", {}, words.impact(impact.first, g, left, words.pitched(jump.pitch_to_slope), shown(jump.fall_height, "length"))));
-    if (impact.lost > 0.01) box.append(make("p", {}, words.landingLost(shown(impact.lost, "length"))));
+    if (impact.lost > 0.01) box.append(make("p", {}, words.landingLost(shown(impact.lost, "length"), impact.next_lip > STILL ? speed(impact.next_lip) : null)));
   }
   const found = suggestions?.find((s) => s.lip === jump.lip);
   if (found) box.append(suggestion(found));
   for (const other of others) box.append(make("p", { className: "other" }, beside(jump, other)));
+  const other = state.against?.jumps[jump.lip];
+  if (other) box.append(make("p", { className: "against" }, words.otherAt(state.against.name, other.speed == null ? null : speed(other.speed), words.howShort[other.how])));
   return box;
 }

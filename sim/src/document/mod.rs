@@ -9,7 +9,9 @@ mod reader;
 pub use reader::Trouble;
 
 use crate::error::{Fault, Quantity};
-use serde::de::{Deserialize, DeserializeOwned, Deserializer, MapAccess, SeqAccess, Visitor};
+use serde::de::{
+    Deserialize, DeserializeOwned, Deserializer, Error, MapAccess, SeqAccess, Visitor,
+};
 use std::fmt;
 
 /// Plain data: what JSON can say.
@@ -36,8 +38,12 @@ impl Document {
     /// # Errors
     /// That it is none, and where.
     pub fn from_json(text: &str) -> Result<Self, Fault> {
-        serde_json::from_str(text)
-            .map_err(|error| fault("", format!("this cannot be read as JSON: {error}")))
+        serde_json::from_str(text).map_err(|error| Self::no_json(&error.to_string()))
+    }
+
+    /// The fault of a text that is no JSON, for the reason that a reader of JSON gives.
+    pub fn no_json(why: &str) -> Fault {
+        fault("", format!("this cannot be read as JSON: {why}"))
     }
 
     /// Reads what it says as a `T`.
@@ -46,6 +52,22 @@ impl Document {
     /// The first fault: a field of the wrong type, unknown, missing or twice.
     pub fn read<T: DeserializeOwned>(self) -> Result<T, Fault> {
         T::deserialize(self).map_err(|trouble| fault(&trouble.field, plain(&trouble.why)))
+    }
+
+    /// Takes apart what its field `kind` says how to read: that, and the other fields. `what` names it
+    /// where it has no fields at all.
+    ///
+    /// # Errors
+    /// That there are no fields, or no such one among them, or that it is no text.
+    pub fn kind(self, what: &str) -> Result<(String, Document), Trouble> {
+        let Document::Fields(mut fields) = self else {
+            return Err(Trouble::custom(format_args!("expected {what}")));
+        };
+        let at = fields.iter().position(|(name, _)| name == "kind");
+        let at = at.ok_or_else(|| Trouble::missing_field("kind"))?;
+        let kind = String::deserialize(fields.swap_remove(at).1);
+        let kind = kind.map_err(|trouble| trouble.inside("kind"))?;
+        Ok((kind, Document::Fields(fields)))
     }
 }
 

@@ -1,5 +1,6 @@
 //! How each landing is felt: which wheel first, how heavy, how much of the legs is left.
 
+use super::cost::gained;
 use super::jump::lip_events;
 use crate::num;
 use crate::profile::Profile;
@@ -22,6 +23,8 @@ pub struct Impact {
     pub travel_left: f64,
     /// Head that tyres and legs took, less what the legs gave back, m.
     pub lost: f64,
+    /// What that takes from the speed at the next lip, m/s; `None` behind the last lip left.
+    pub next_lip: Option<f64>,
 }
 
 /// The landing of every jump that was landed, in riding order.
@@ -47,12 +50,18 @@ fn impact(mount: &Mount, run: &Run, lip: usize) -> Option<Impact> {
     let (from, to) = (samples.first()?, samples.last()?);
     let spent = to.spent.less(&from.spent);
     let lost = spent.tyres + spent.slip + spent.absorbed - spent.put_in;
+    let lost = lost / run.ledger.weight;
+    let next = lip_events(run, lip + 1).and_then(|e| match e[0].kind {
+        EventKind::LipLeft { speed, .. } => Some(speed),
+        _ => None,
+    });
     Some(Impact {
         lip,
         first,
         peak_g,
         travel_left: num::max(least - mount.reach_low, 0.0),
-        lost: lost / run.ledger.weight,
+        lost,
+        next_lip: next.map(|speed| gained(mount, speed, lost) - speed),
     })
 }
 
@@ -75,6 +84,8 @@ mod tests {
                 assert!(i.peak_g > 1.0 && i.peak_g < 9.0, "{i:?}");
                 assert!(i.travel_left < m.reach_usual - m.reach_low);
                 assert!(i.lost > 0.0 && i.lost < 1.0, "{i:?}");
+                assert_eq!(i.next_lip.is_some(), i.lip < 2);
+                assert!(i.next_lip.is_none_or(|v| v > 0.0 && v < 2.0), "{i:?}");
             }
         }
     }

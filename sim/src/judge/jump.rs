@@ -89,7 +89,7 @@ fn row(index: usize, lip: &LipEdge, run: &Run) -> JumpRow {
         row.how = ended_on(lip, run);
         return row;
     };
-    let mut crashed = false;
+    let (mut crashed, mut flew) = (false, false);
     for e in events {
         match e.kind {
             EventKind::LipLeft {
@@ -99,12 +99,15 @@ fn row(index: usize, lip: &LipEdge, run: &Run) -> JumpRow {
                 row.direction = Some(direction);
             }
             EventKind::TouchedDown { .. } if row.airtime.is_none() => touched(&mut row, lip, e),
+            EventKind::Airborne { .. } => flew = true,
             EventKind::Crashed { .. } => crashed |= e.x < lip.landing_end.x + 1.0,
             _ => {}
         }
     }
     row.how = match row.rear_past_knuckle {
         _ if crashed => How::Crashed,
+        // Still in the air where the ride ends.
+        None if flew => How::Past,
         // Never in the air: the lip was rolled over, which is only possible over a spine's own top.
         None => How::Short,
         Some(past) => placed(past, lip),
@@ -165,5 +168,24 @@ fn ended_on(lip: &LipEdge, run: &Run) -> How {
         Outcome::Crashed if here => How::Crashed,
         Outcome::Stalled if here => How::Stalled,
         _ => How::NotReached,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::setup::ride_plan;
+
+    #[test]
+    fn every_line_to_start_from_lands_clean() {
+        for plan in crate::plan::examples() {
+            let ridden = ride_plan(&plan, 0).expect("an example is sound");
+            let rows = jumps(&ridden.profile, &ridden.run);
+            assert!(
+                !rows.is_empty() && rows.iter().all(|r| r.how == How::Clean),
+                "{}",
+                plan.name
+            );
+        }
     }
 }

@@ -14,7 +14,7 @@ pub use cost::{Cost, costs};
 pub use impact::{Impact, impacts};
 pub use jump::{How, JumpRow, jumps};
 pub use rollers::{Toll, tolls};
-pub use spread::{Spread, spreads};
+pub use spread::{DRAG, ROLLING, START, Spread, spreads};
 pub use suggest::{Lever, Suggestion, suggestions};
 pub use test_day::{Stops, TestDay, Trial, test_day};
 pub use window::{Window, window, windows};

@@ -20,13 +20,13 @@ use serde::Serialize;
 /// Packed dirt is planned as 0.016 and given as 0.012 to 0.02, other ground likewise as a middle with
 /// a quarter to a third either way (Wilson, *Bicycling Science*, `from memory`; no measured value of
 /// packed dirt or grass could be found).
-const ROLLING: [f64; 2] = [1.3, 0.7];
+pub const ROLLING: [f64; 2] = [1.3, 0.7];
 
 /// Drag area, as shares of what the plan says.
 ///
 /// Half the way between a racer's crouch and sitting upright: the two formulas of Bassett et al. 1999
 /// (Med. Sci. Sports Exerc. 31:1665) and its upright form give 0.223 and 0.318 m² for a child of ten.
-const DRAG: [f64; 2] = [1.18, 0.82];
+pub const DRAG: [f64; 2] = [1.18, 0.82];
 
 /// Wind along the line beside what the plan says, m/s: up to here it is not felt on the face.
 ///
@@ -35,7 +35,7 @@ const WIND: [f64; 2] = [-1.5, 1.5];
 
 /// Speed at the start beside what the plan says, m/s: one push is not like the other
 /// (common practice, no source).
-const START: [f64; 2] = [-0.3, 0.3];
+pub const START: [f64; 2] = [-0.3, 0.3];
 
 /// The corner in which everything slows.
 pub(super) const SLOWEST: usize = 0;

@@ -71,10 +71,7 @@ pub fn window(profile: &Profile, mount: &Mount, lip: usize, speed: Option<f64>) 
     let Some(stretch) = around(profile, mount, lip) else {
         return window;
     };
-    let steps = ((FAST - SLOW) / STEP) as u32;
-    let tried: Vec<Trial> = (0..=steps)
-        .map(|i| attempt(&stretch, mount, SLOW + STEP * f64::from(i)))
-        .collect();
+    let tried = trials(&stretch, mount);
     let Some((first, last)) = run_that_works(&tried, speed) else {
         return window;
     };
@@ -120,6 +117,46 @@ fn attempt(stretch: &Profile, mount: &Mount, at_start: f64) -> Trial {
         how: row.how,
         works: works(row, &stretch.lips[0]),
     }
+}
+
+/// Trials from slow to fast. Where a step leads from too slow to too fast, what works may lie within
+/// it: it is looked for by halving.
+fn trials(stretch: &Profile, mount: &Mount) -> Vec<Trial> {
+    let steps = ((FAST - SLOW) / STEP) as u32;
+    let mut tried: Vec<Trial> = Vec::new();
+    for i in 0..=steps {
+        let next = attempt(stretch, mount, SLOW + STEP * f64::from(i));
+        if let Some(&before) = tried.last()
+            && is_slow(before)
+            && !is_slow(next)
+            && !next.works
+        {
+            tried.extend(between(stretch, mount, before, next));
+        }
+        tried.push(next);
+    }
+    tried
+}
+
+fn is_slow(trial: Trial) -> bool {
+    !trial.works && matches!(trial.how, How::Short | How::Knuckle | How::Stalled)
+}
+
+/// A trial that works between one too slow and one too fast.
+fn between(stretch: &Profile, mount: &Mount, slow: Trial, fast: Trial) -> Option<Trial> {
+    let (mut slow, mut fast) = (slow.at_start, fast.at_start);
+    for _ in 0..HALVINGS {
+        let middle = attempt(stretch, mount, 0.5 * (slow + fast));
+        if middle.works {
+            return Some(middle);
+        }
+        if is_slow(middle) {
+            slow = middle.at_start;
+        } else {
+            fast = middle.at_start;
+        }
+    }
+    None
 }
 
 /// Both wheels past the knuckle, the first of them down on the slope, and no crash.
@@ -197,6 +234,30 @@ mod tests {
                     w.below, w.above
                 );
                 assert!(low < v && v < high);
+            }
+        }
+    }
+
+    #[test]
+    fn steps_spines_and_beds_have_their_windows() {
+        // The first jump of the steps has none: its landing is steeper than any flight that comes there.
+        for (text, works) in [
+            (include_str!("../../plans/steps.json"), &[false, true][..]),
+            (
+                include_str!("../../plans/spine_and_bed.json"),
+                &[true, true, true],
+            ),
+            (
+                include_str!("../../plans/three_tables.json"),
+                &[true, true, true],
+            ),
+        ] {
+            let plan = Plan::from_json(text).expect("a plan file");
+            let (_, windows) = of(&plan, 0);
+            for (w, works) in windows.iter().zip(works) {
+                println!("{}: {w:?}", plan.name);
+                assert_eq!(w.slowest.is_some(), *works, "{}: {w:?}", plan.name);
+                assert!(w.slowest.unwrap_or(0.0) <= w.fastest.unwrap_or(0.0));
             }
         }
     }

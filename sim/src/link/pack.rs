@@ -53,6 +53,30 @@ pub fn take_unusual<T: Pack>(usual: T, bits: &mut Reader) -> Result<T, LinkError
     }
 }
 
+/// The list that ends a body. Where it is empty it takes no bit at all: what is missing is read as
+/// the zeros that fill the last byte.
+pub fn put_last<T: Pack>(values: &Vec<T>, bits: &mut Writer) -> io::Result<()> {
+    if values.is_empty() {
+        Ok(())
+    } else {
+        values.put(bits)
+    }
+}
+
+/// Reads what `put_last` wrote.
+pub fn take_last<T: Pack>(bits: &mut Reader) -> Result<Vec<T>, LinkError> {
+    let rest = bits.reader().map(|rest| rest.len());
+    if rest == Some(0) {
+        return Ok(Vec::new());
+    }
+    let values = Vec::take(bits)?;
+    // A whole byte that says nothing was never written.
+    if rest.is_some() && values.is_empty() {
+        return Err(LinkError::Damaged);
+    }
+    Ok(values)
+}
+
 fn alone<T: Pack>(value: &T) -> io::Result<Vec<u8>> {
     let mut bits = Writer::new(Vec::new());
     value.put(&mut bits)?;
@@ -63,16 +87,20 @@ fn alone<T: Pack>(value: &T) -> io::Result<Vec<u8>> {
 }
 
 /// Writes `Pack` for a struct: its fields in the order they go into the link, each with its usual
-/// value where it has one.
+/// value where it has one; then the list that ends the body, where there is one.
 macro_rules! record {
-    ($name:ident { $($field:ident $(= $usual:expr)?),* $(,)? }) => {
+    ($name:ident { $($field:ident $(= $usual:expr)?),* $(,)? } $(then $last:ident)?) => {
         impl Pack for $name {
             fn put(&self, bits: &mut Writer) -> io::Result<()> {
                 $(record!(@put &self.$field, bits $(, $usual)?);)*
+                $(put_last(&self.$last, bits)?;)?
                 Ok(())
             }
             fn take(bits: &mut Reader) -> Result<Self, LinkError> {
-                Ok(Self { $($field: record!(@take bits $(, $usual)?)),* })
+                Ok(Self {
+                    $($field: record!(@take bits $(, $usual)?),)*
+                    $($last: take_last(bits)?)?
+                })
             }
         }
     };

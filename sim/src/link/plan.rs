@@ -4,10 +4,13 @@
 //! are about. A field added to a struct is one more line here, and a new format.
 
 use super::LinkError;
-use super::pack::{Pack, Reader, Writer, choice, put_unusual, record, take_unusual};
+use super::pack::{
+    Pack, Reader, Writer, choice, put_last, put_unusual, record, take_last, take_unusual,
+};
 use crate::plan::{
-    Bike, Feature, Flat, Ground, GroundPoint, Jump, Landing, LeadIn, Lie, Line, Lip, Mount, Plan,
-    Rider, Roller, Rolling, RunOut, StartRamp, Style, Surface, Turn, Weather, Yard,
+    Bike, Clocked, Feature, Flat, Ground, GroundPoint, Jump, Landed, Landing, LeadIn, Lie, Line,
+    Lip, Mount, Observation, Plan, Rider, Roller, Rolling, RunOut, StartRamp, Stopped, Style,
+    Surface, Timed, Turn, Weather, Yard,
 };
 use bitstream_io::{BitRead, BitWrite};
 use std::io;
@@ -19,7 +22,7 @@ record!(Plan {
     riders,
     weather = USUAL_WEATHER,
     initial_speed = None,
-});
+} then seen);
 
 record!(Yard { length, lie });
 choice!(Lie in 2 bits { 0: Grade(rise), 1: Surveyed(points) });
@@ -140,3 +143,14 @@ record!(Weather {
     ground,
 });
 choice!(Ground in 2 bits { 0: Dry, 1: Damp, 2: Soft });
+
+choice!(Observation in 3 bits {
+    0: Time(seen),
+    1: Speed(seen),
+    2: Landed(seen),
+    3: Stopped(seen),
+});
+record!(Timed { from, to, seconds, give_or_take = 0.1, rider = 0 });
+record!(Clocked { at, speed, give_or_take = 0.2, rider = 0 });
+record!(Landed { jump, past_knuckle, give_or_take = 0.1, rider = 0 });
+record!(Stopped { at, give_or_take = 0.3, rider = 0 });

@@ -238,6 +238,18 @@ impl Rolling {
         }
     }
 
+    /// All coefficients, each changed.
+    pub fn map(&self, change: impl Fn(f64) -> f64) -> Self {
+        Self {
+            wood: change(self.wood),
+            paved: change(self.paved),
+            packed: change(self.packed),
+            gravel: change(self.gravel),
+            grass: change(self.grass),
+            soft: change(self.soft),
+        }
+    }
+
     /// The coefficient on one surface.
     pub fn on(&self, surface: Surface) -> f64 {
         match surface {

@@ -1,6 +1,6 @@
 //! Plan files: reading one, with a fault that names the field, and writing one.
 
-use super::{Feature, Plan};
+use super::{Feature, Observation, Plan};
 use crate::document::{Document, Trouble};
 use crate::error::Fault;
 use serde::de::Error;
@@ -21,27 +21,18 @@ impl Plan {
     }
 }
 
-/// The kinds of feature by their names in a plan file.
-const KINDS: [&str; 6] = ["start_ramp", "flat", "roller", "jump", "turn", "run_out"];
+// By hand, both: the kind has to be known before the other fields can be read, and may come last. The
+// derived reader would have a second way into every kind, and lose sight of the path inside it.
 
-// By hand, because the derived reader loses sight of the path inside a feature: the kind has to be known
-// before the other fields can be read, and may come last.
 impl<'de> Deserialize<'de> for Feature {
     fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
-        let feature = match Document::deserialize(reader)? {
-            Document::Fields(fields) => feature(fields),
-            _ => Err(Trouble::custom("expected a feature")),
-        };
-        feature.map_err(D::Error::custom)
+        let document = Document::deserialize(reader)?;
+        feature(document).map_err(D::Error::custom)
     }
 }
 
-fn feature(mut fields: Vec<(String, Document)>) -> Result<Feature, Trouble> {
-    let at = fields.iter().position(|(name, _)| name == "kind");
-    let at = at.ok_or_else(|| Trouble::missing_field("kind"))?;
-    let kind = String::deserialize(fields.swap_remove(at).1);
-    let kind = kind.map_err(|trouble| trouble.inside("kind"))?;
-    let fields = Document::Fields(fields);
+fn feature(document: Document) -> Result<Feature, Trouble> {
+    let (kind, fields) = document.kind("a feature")?;
     match kind.as_str() {
         "start_ramp" => Deserialize::deserialize(fields).map(Feature::StartRamp),
         "flat" => Deserialize::deserialize(fields).map(Feature::Flat),
@@ -49,6 +40,30 @@ fn feature(mut fields: Vec<(String, Document)>) -> Result<Feature, Trouble> {
         "jump" => Deserialize::deserialize(fields).map(Feature::Jump),
         "turn" => Deserialize::deserialize(fields).map(Feature::Turn),
         "run_out" => Deserialize::deserialize(fields).map(Feature::RunOut),
-        other => Err(Trouble::unknown_variant(other, &KINDS).inside("kind")),
+        other => {
+            const KINDS: [&str; 6] = ["start_ramp", "flat", "roller", "jump", "turn", "run_out"];
+            Err(Trouble::unknown_variant(other, &KINDS).inside("kind"))
+        }
+    }
+}
+
+impl<'de> Deserialize<'de> for Observation {
+    fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
+        let document = Document::deserialize(reader)?;
+        observation(document).map_err(D::Error::custom)
+    }
+}
+
+fn observation(document: Document) -> Result<Observation, Trouble> {
+    let (kind, fields) = document.kind("an observation")?;
+    match kind.as_str() {
+        "time" => Deserialize::deserialize(fields).map(Observation::Time),
+        "speed" => Deserialize::deserialize(fields).map(Observation::Speed),
+        "landed" => Deserialize::deserialize(fields).map(Observation::Landed),
+        "stopped" => Deserialize::deserialize(fields).map(Observation::Stopped),
+        other => {
+            const KINDS: [&str; 4] = ["time", "speed", "landed", "stopped"];
+            Err(Trouble::unknown_variant(other, &KINDS).inside("kind"))
+        }
     }
 }

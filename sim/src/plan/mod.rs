@@ -9,6 +9,7 @@ mod feature;
 mod json;
 mod jump;
 mod rider;
+mod seen;
 mod survey;
 #[cfg(test)]
 mod tests;
@@ -20,12 +21,16 @@ pub(crate) use check::fault;
 pub use feature::{Feature, Flat, Line, Roller, RunOut, StartRamp, Turn};
 pub use jump::{Jump, Landing, LeadIn, Lip};
 pub use rider::{Mount, Rider, Style};
+pub use seen::{Clocked, Landed, Observation, Stopped, Timed};
 pub use weather::{Ground, Weather};
 pub use yard::{GroundPoint, Lie, Yard};
 
 use crate::error::{Fault, Quantity};
 use check::Checker;
 use serde::{Deserialize, Serialize};
+
+/// Most observations of a plan: each contradiction is looked for by leaving one out.
+const MOST_SEEN: u32 = 24;
 
 /// A whole plan: everything needed to ride a line, and nothing else.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -45,6 +50,9 @@ pub struct Plan {
     /// Speed at the start of the line, m/s, in place of the start ramp's push-off speed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub initial_speed: Option<f64>,
+    /// What was seen when somebody rode the line as it is planned here.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub seen: Vec<Observation>,
 }
 
 impl Plan {
@@ -60,6 +68,10 @@ impl Plan {
         c.each("riders", &self.riders, Mount::check);
         c.inside("weather", |c| self.weather.check(c));
         self.check_speed(&mut c);
+        let why = "more than a test day tells";
+        c.count("seen", self.seen.len(), 0..=MOST_SEEN, why);
+        let riders = self.riders.len();
+        c.each("seen", &self.seen, |seen, c| seen.check(riders, c));
         c.faults
     }
 
@@ -74,12 +86,27 @@ impl Plan {
     }
 }
 
-/// The demonstration line, as a plan file.
-pub const DEMO: &str = include_str!("../../plans/orchard.json");
+/// Lines to start from, as plan files, the demonstration first: the orchard above the village school, a
+/// first jump for a small child, three tables in a row for a bigger one. The first rider of each lands all
+/// of its jumps.
+pub const EXAMPLES: [&str; 3] = [
+    include_str!("../../plans/orchard.json"),
+    include_str!("../../plans/first_jump.json"),
+    include_str!("../../plans/three_tables.json"),
+];
 
-/// The demonstration line: the orchard above the village school.
+/// The lines to start from, as plans.
+pub fn examples() -> Vec<Plan> {
+    EXAMPLES.map(example).into()
+}
+
+fn example(text: &str) -> Plan {
+    Plan::from_json(text).expect("the plan files are checked by the tests")
+}
+
+/// The demonstration line: the first of the lines to start from.
 pub fn demo() -> Plan {
-    Plan::from_json(DEMO).expect("the demonstration plan is checked by the tests")
+    example(EXAMPLES[0])
 }
 
 /// A short line for tests, which stays as it is when the demonstration changes.

@@ -52,6 +52,7 @@ impl UnitError {
             Quantity::Angle => "24 (degrees), 24°, 22 1/2",
             Quantity::Speed if feet => "12 (miles per hour), 20 km/h, 5.5 m/s",
             Quantity::Speed => "20 (kilometres per hour), 12 mph, 5.5 m/s",
+            Quantity::Time => "2.4 (seconds), 2.4 s",
             Quantity::Mass if feet => "70 (pounds), 32 kg",
             Quantity::Mass => "32 (kilograms), 70 lb",
             Quantity::Pressure if feet => "36 (psi), 2.5 bar, 250 kPa",

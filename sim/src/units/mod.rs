@@ -5,14 +5,16 @@
 //! out in fractions and rounded once, so `54in` and `1.3716 m` are the same number to the last
 //! bit. [`format()`] writes a quantity as finely as it is built, and no finer.
 
+mod columns;
 mod error;
 mod number;
 mod scale;
 mod show;
 mod terms;
 
+pub use columns::{RowError, RowWrong, pairs};
 pub use error::{UnitError, Wrong};
-pub use show::{edit, format, step};
+pub use show::{edit, format, plain, step};
 
 use crate::error::Quantity;
 use num_traits::ToPrimitive;

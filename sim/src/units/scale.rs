@@ -67,6 +67,7 @@ static SPEED: [Unit; 3] = [
     unit(&["mph", "mi/h"], 1397, 3125),
     unit(&["m/s"], 1, 1),
 ];
+static TIME: [Unit; 1] = [unit(&["s", "sec", "second", "seconds"], 1, 1)];
 static MASS: [Unit; 3] = [
     unit(&["kg"], 1, 1),
     unit(&["lb", "lbs", "pound", "pounds"], 45_359_237, 100_000_000),
@@ -99,6 +100,7 @@ pub fn units(quantity: Quantity) -> &'static [Unit] {
         Quantity::Area => &AREA,
         Quantity::Angle => &ANGLE,
         Quantity::Speed => &SPEED,
+        Quantity::Time => &TIME,
         Quantity::Mass => &MASS,
         Quantity::Inertia => &INERTIA,
         Quantity::Pressure => &PRESSURE,

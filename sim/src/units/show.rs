@@ -48,6 +48,24 @@ pub fn edit(value: f64, quantity: Quantity, system: System) -> String {
         .unwrap_or_else(|| long(MOST_PLACES))
 }
 
+/// The number alone, in the unit of [`usual_unit`](super::usual_unit), as another program wants it: with
+/// as many places as it takes to read back the same, up to six.
+pub fn plain(value: f64, quantity: Quantity, system: System) -> String {
+    let Some(unit) = scale::usual(quantity, system) else {
+        return String::new();
+    };
+    let number = from_plan(value, unit);
+    let text = |places| {
+        let even = true;
+        figure(number, &Fineness { places, even })
+    };
+    let same = |text: &String| {
+        parse(text, quantity, system).is_ok_and(|read| read.to_bits() == value.to_bits())
+    };
+    let mut texts = (0..MOST_PLACES).map(text);
+    texts.find(same).unwrap_or_else(|| text(MOST_PLACES))
+}
+
 /// The unit that a number is written in with many places: inches rather than feet.
 fn fine_unit(quantity: Quantity, system: System) -> Option<&'static Unit> {
     let usual = scale::usual(quantity, system)?;
@@ -85,7 +103,7 @@ fn fineness(quantity: Quantity, system: System) -> Fineness {
     let (places, even) = match quantity {
         // Speeds change while they are looked at: they keep their width.
         Quantity::Speed => (1, true),
-        Quantity::Length => (2, true),
+        Quantity::Length | Quantity::Time => (2, true),
         Quantity::Area if feet => (1, false),
         Quantity::Area => (3, false),
         Quantity::Angle | Quantity::Mass => (1, false),

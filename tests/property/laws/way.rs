@@ -115,6 +115,7 @@ pub fn plan(mut features: Vec<Feature>) -> Plan {
         riders: riders::all().into(),
         weather: Weather::default(),
         initial_speed: None,
+        seen: Vec::new(),
     }
 }
 

@@ -18,6 +18,9 @@ pub const INDEX: &str = "index.html";
 /// The script that keeps the page on the device: it rules over the folder it lies in, and below.
 const KEEPER: &str = "sw.js";
 
+/// The picture that others show beside a link to the page: nobody who opens the page needs it.
+const CARD: &str = "card.png";
+
 /// What the name of the folder begins with; sixteen hexadecimal digits follow.
 const PREFIX: &str = "carryline-";
 
@@ -36,12 +39,13 @@ pub fn lay_out(files: Files) -> Result<Files> {
     let (top, parts): (Files, Files) = files.into_iter().partition(|(path, _)| at_top(path));
     let mut laid = Files::new();
     for (path, bytes) in &top {
-        let text = std::str::from_utf8(bytes).with_context(|| format!("{path} is no text"))?;
-        let text = match path.as_str() {
-            KEEPER => keeper(text, &version, &top, &parts)?,
-            _ => page(text, &version, &parts),
+        let text = || std::str::from_utf8(bytes).with_context(|| format!("{path} is no text"));
+        let bytes = match path.as_str() {
+            CARD => bytes.clone(),
+            KEEPER => keeper(text()?, &version, &top, &parts)?.into_bytes(),
+            _ => page(text()?, &version, &parts).into_bytes(),
         };
-        laid.insert(path.clone(), text.into_bytes());
+        laid.insert(path.clone(), bytes);
     }
     let moved = parts
         .into_iter()
@@ -51,7 +55,7 @@ pub fn lay_out(files: Files) -> Result<Files> {
 }
 
 fn at_top(path: &str) -> bool {
-    path == KEEPER || path.ends_with(".html")
+    path == KEEPER || path == CARD || path.ends_with(".html")
 }
 
 /// The name that stands for every byte of the page.
@@ -68,7 +72,7 @@ fn page(text: &str, version: &str, parts: &Files) -> String {
 }
 
 fn keeper(text: &str, version: &str, top: &Files, parts: &Files) -> Result<String> {
-    let pages = top.keys().filter(|path| *path != KEEPER);
+    let pages = top.keys().filter(|path| path.ends_with(".html"));
     let pages = pages.map(|path| if path == INDEX { "./" } else { path }.to_owned());
     let parts = parts.keys().map(|path| format!("{version}/{path}"));
     let all: Vec<String> = pages.chain(parts).collect();
@@ -96,6 +100,7 @@ mod tests {
             ("app.js", app),
             ("parts/a.js", ""),
             ("style.css", ""),
+            ("card.png", ""),
         ];
         let files = files.map(|(path, text)| (path.to_owned(), text.as_bytes().to_vec()));
         files.into_iter().collect()
@@ -121,10 +126,11 @@ mod tests {
     }
 
     #[test]
-    fn the_keeper_knows_every_file_but_itself() {
+    fn the_keeper_knows_every_file_but_itself_and_the_card() {
         let laid = lay_out(files("1")).unwrap();
         let keeper = text(&laid, "sw.js");
-        for path in laid.keys().filter(|path| *path != "sw.js") {
+        let kept = |path: &&String| !["sw.js", "card.png"].contains(&path.as_str());
+        for path in laid.keys().filter(kept) {
             let path = if path == "index.html" { "./" } else { path };
             assert!(
                 keeper.contains(&format!("{path:?}")),
@@ -132,7 +138,7 @@ mod tests {
             );
         }
         assert!(
-            !keeper.contains("sw.js") && !keeper.contains("VERSION\""),
+            !keeper.contains("sw.js") && !keeper.contains("card") && !keeper.contains("VERSION\""),
             "{keeper}"
         );
     }
@@ -142,7 +148,7 @@ mod tests {
         let old = lay_out(files("1")).unwrap();
         let new = lay_out(files("2")).unwrap();
         let both: Vec<_> = old.keys().filter(|path| new.contains_key(*path)).collect();
-        assert_eq!(both, ["index.html", "limits.html", "sw.js"]);
+        assert_eq!(both, ["card.png", "index.html", "limits.html", "sw.js"]);
         assert_eq!(old, lay_out(files("1")).unwrap());
         let mut renamed = files("1");
         let moved = renamed.remove("parts/a.js").unwrap();

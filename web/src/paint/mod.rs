@@ -1,6 +1,10 @@
-//! The pen: the only file that draws on a canvas.
+//! The pens: this one draws on a canvas, the other writes a picture of its own.
 
-use crate::scene::{Align, Ink, Label, Labels, Mark, Sheet};
+mod colours;
+pub mod svg;
+
+use crate::scene::{Align, Ink, Labels, Mark, Sheet};
+use colours::Colours;
 use glam::DVec2;
 use wasm_bindgen::prelude::*;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
@@ -14,8 +18,7 @@ const HALO: f64 = 5.0;
 pub struct Pencil {
     canvas: HtmlCanvasElement,
     context: CanvasRenderingContext2d,
-    paper: String,
-    colours: Vec<String>,
+    colours: Colours,
     dashes: JsValue,
     solid: JsValue,
 }
@@ -27,8 +30,7 @@ impl Pencil {
         let mut pencil = Self {
             canvas: canvas.clone(),
             context: context.dyn_into()?,
-            paper: String::new(),
-            colours: Vec::new(),
+            colours: Colours::default(),
             dashes: js_sys::Array::of2(&DASHES[0].into(), &DASHES[1].into()).into(),
             solid: js_sys::Array::new().into(),
         };
@@ -40,13 +42,13 @@ impl Pencil {
     pub fn take_colours(&mut self) -> Result<(), JsValue> {
         let window = web_sys::window().ok_or("no window")?;
         let style = window.get_computed_style(&self.canvas)?.ok_or("no style")?;
-        let colour = |name: &str| style.get_property_value(name);
-        self.paper = colour("--paper")?;
-        self.colours.clear();
-        for ink in Ink::ALL {
-            self.colours.push(colour(name(ink))?);
-        }
+        self.colours = Colours::named(|name| style.get_property_value(name))?;
         Ok(())
+    }
+
+    /// The colours it draws with.
+    pub fn colours(&self) -> &Colours {
+        &self.colours
     }
 
     /// Draws a sheet of `size` px over all of the canvas.
@@ -58,14 +60,15 @@ impl Pencil {
         c.clear_rect(0.0, 0.0, size.x, size.y);
         c.set_line_cap("round");
         c.set_line_join("round");
-        let mut marks = sheet.marks.as_slice();
-        while let Some((mark, rest)) = marks.split_first() {
-            marks = rest;
-            match mark {
-                Mark::Line { .. } => {
-                    let alike = rest.iter().take_while(|m| alike(mark, m)).count();
-                    marks = &rest[alike..];
-                    self.lines(mark, &rest[..alike], sheet);
+        for marks in sheet.marks.chunk_by(Mark::alike) {
+            match &marks[0] {
+                Mark::Line {
+                    ink, width, dashed, ..
+                } => {
+                    c.set_stroke_style_str(self.colours.of(*ink));
+                    c.set_line_width(*width);
+                    let _ = c.set_line_dash(if *dashed { &self.dashes } else { &self.solid });
+                    self.lines(marks, sheet);
                 }
                 Mark::Area { ink, points } => self.area(*ink, &sheet.points[points.clone()]),
                 Mark::Ring {
@@ -74,34 +77,20 @@ impl Pencil {
                     centre,
                     radius,
                 } => self.ring(*ink, *width, *centre, *radius),
-                Mark::Text { .. } => self.text(mark, labels),
+                mark @ Mark::Text { .. } => self.text(mark, labels),
             }
         }
     }
 
-    fn colour(&self, ink: Ink) -> &str {
-        self.colours.get(ink as usize).map_or("", String::as_str)
-    }
-
-    /// Lines of one colour, width and kind in one go.
-    fn lines(&self, first: &Mark, rest: &[Mark], sheet: &Sheet) {
-        let Mark::Line {
-            ink, width, dashed, ..
-        } = first
-        else {
-            return;
-        };
-        let c = &self.context;
-        c.set_stroke_style_str(self.colour(*ink));
-        c.set_line_width(*width);
-        let _ = c.set_line_dash(if *dashed { &self.dashes } else { &self.solid });
-        c.begin_path();
-        for mark in std::iter::once(first).chain(rest) {
+    /// Lines that are alike, in one go.
+    fn lines(&self, marks: &[Mark], sheet: &Sheet) {
+        self.context.begin_path();
+        for mark in marks {
             if let Mark::Line { points, .. } = mark {
                 self.path(&sheet.points[points.clone()]);
             }
         }
-        c.stroke();
+        self.context.stroke();
     }
 
     fn path(&self, points: &[DVec2]) {
@@ -115,7 +104,7 @@ impl Pencil {
     }
 
     fn area(&self, ink: Ink, points: &[DVec2]) {
-        self.context.set_fill_style_str(self.colour(ink));
+        self.context.set_fill_style_str(self.colours.of(ink));
         self.context.begin_path();
         self.path(points);
         self.context.fill();
@@ -127,11 +116,11 @@ impl Pencil {
         let _ = c.arc(centre.x, centre.y, radius, 0.0, std::f64::consts::TAU);
         if width > 0.0 {
             let _ = c.set_line_dash(&self.solid);
-            c.set_stroke_style_str(self.colour(ink));
+            c.set_stroke_style_str(self.colours.of(ink));
             c.set_line_width(width);
             c.stroke();
         } else {
-            c.set_fill_style_str(self.colour(ink));
+            c.set_fill_style_str(self.colours.of(ink));
             c.fill();
         }
     }
@@ -148,11 +137,7 @@ impl Pencil {
             return;
         };
         let c = &self.context;
-        let weight = if matches!(label, Label::Speed(_)) {
-            700
-        } else {
-            400
-        };
+        let weight = if label.is_bold() { 700 } else { 400 };
         c.set_font(&format!("{weight} {size}px system-ui, sans-serif"));
         c.set_text_align(match align {
             Align::Left => "right",
@@ -161,52 +146,10 @@ impl Pencil {
         });
         let text = labels.text(*label);
         let _ = c.set_line_dash(&self.solid);
-        c.set_stroke_style_str(&self.paper);
+        c.set_stroke_style_str(&self.colours.paper);
         c.set_line_width(HALO);
         let _ = c.stroke_text(text, at.x, at.y);
-        c.set_fill_style_str(self.colour(*ink));
+        c.set_fill_style_str(self.colours.of(*ink));
         let _ = c.fill_text(text, at.x, at.y);
-    }
-}
-
-/// Whether two lines can be drawn in one go.
-fn alike(a: &Mark, b: &Mark) -> bool {
-    match (a, b) {
-        (
-            Mark::Line {
-                ink, width, dashed, ..
-            },
-            Mark::Line {
-                ink: i,
-                width: w,
-                dashed: d,
-                ..
-            },
-        ) => ink == i && width == w && dashed == d,
-        _ => false,
-    }
-}
-
-/// The name of an ink's colour in the style sheet.
-fn name(ink: Ink) -> &'static str {
-    match ink {
-        Ink::Ground => "--ground",
-        Ink::Hatch => "--hatch",
-        Ink::Built => "--built",
-        Ink::Wood => "--wood",
-        Ink::Grass => "--grass",
-        Ink::Yard => "--yard",
-        Ink::Flight => "--flight",
-        Ink::Before => "--before",
-        Ink::Chosen => "--chosen",
-        Ink::Figure => "--figure",
-        Ink::Name => "--name",
-        Ink::Frame => "--frame",
-        Ink::Tyre => "--tyre",
-        Ink::Rider => "--rider",
-        Ink::Far => "--far",
-        Ink::Pads => "--pads",
-        Ink::Pale => "--pale",
-        Ink::Energy => "--energy",
     }
 }

@@ -5,21 +5,26 @@
 
 mod bike;
 mod body;
+mod dimensions;
 mod earth;
 mod energy;
 mod figures;
 mod flight;
+mod grips;
 mod labels;
 mod land;
 mod limb;
 mod moment;
 mod picture;
+mod poster;
 mod sheet;
 mod view;
 mod wood;
 
+pub use grips::{Grip, Part};
 pub use labels::Labels;
-pub use picture::{Picture, Seen};
+pub use picture::{Beside, Picture, Seen};
+pub use poster::{Caption, Poster};
 pub use sheet::{Align, Ink, Label, Mark, Sheet};
 pub use view::{Strip, View};
 

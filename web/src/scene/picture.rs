@@ -2,8 +2,10 @@
 
 use super::bike::Bike;
 use super::body::Body;
+use super::dimensions::Dimensions;
 use super::energy::Energy;
 use super::flight::Flights;
+use super::grips::{self, Grip, Part};
 use super::labels::Labels;
 use super::moment::Moment;
 use super::sheet::{Ink, Sheet};
@@ -30,6 +32,19 @@ pub struct Seen {
     pub view: View,
     /// The feature that is being edited.
     pub chosen: Option<usize>,
+    /// What the view that follows keeps in sight instead of the rider, m.
+    pub held: Option<DVec2>,
+    /// How much nearer than usual the view that follows is.
+    pub zoom: f64,
+}
+
+/// Other rides that are drawn pale beside a picture's own.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Beside<'a> {
+    /// The ride before the last change: its flights alone.
+    pub before: Option<&'a Picture>,
+    /// Another line: its ground, its flights and its first rider.
+    pub against: Option<&'a Picture>,
 }
 
 /// One rider's ride.
@@ -75,6 +90,9 @@ pub struct Picture {
     /// Of the others.
     others: Vec<Rode>,
     energy: Energy,
+    dimensions: Dimensions,
+    /// Where features can be taken hold of.
+    grips: Vec<(usize, Part, DVec2)>,
     /// Running sum of the bike's height, for the calm view.
     heights: Vec<f64>,
 }
@@ -93,6 +111,8 @@ impl Picture {
             .collect();
         Some(Self {
             energy: Energy::of(&profile, &run.samples),
+            dimensions: Dimensions::of(plan, &profile),
+            grips: grips::places(plan, &profile),
             first: Rode::new(mount, run.samples),
             others: rides.map(|(m, r)| Rode::new(m, r.run.samples)).collect(),
             profile,
@@ -104,17 +124,26 @@ impl Picture {
     pub fn strips(&self, seen: &Seen, strips: &mut Vec<Strip>) {
         match seen.view {
             View::Follow => {
-                let moment = Moment::at(&self.first.samples, seen.time);
-                let x = moment.map_or(0.0, |m| m.bike.x);
-                let rider = DVec2::new(x, self.calm_height(seen.time));
+                let focus = seen.held.unwrap_or_else(|| self.focus(seen.time));
                 strips.clear();
-                strips.push(view::follow(seen.size, rider));
+                strips.push(view::follow(seen.size, focus, seen.zoom));
             }
             View::Whole => {
                 let relief = |a, b| land::relief(&self.profile, a, b);
                 view::whole(seen.size, self.seams(), relief, strips);
             }
         }
+    }
+
+    /// What the view that follows keeps in sight at a moment, m.
+    pub fn focus(&self, time: f64) -> DVec2 {
+        let moment = Moment::at(&self.first.samples, time);
+        DVec2::new(moment.map_or(0.0, |m| m.bike.x), self.calm_height(time))
+    }
+
+    /// Where a feature can be taken hold of.
+    pub fn grips(&self, feature: usize, strips: &[Strip]) -> Vec<Grip> {
+        grips::shown(&self.grips, feature, strips)
     }
 
     /// The feature at a place of the sheet.
@@ -129,19 +158,26 @@ impl Picture {
         span.map(|s| s.feature)
     }
 
-    /// Lays everything on the sheet; of the ride `before` a change only its flights.
+    /// Lays everything on the sheet.
     pub fn compose(
         &self,
         seen: &Seen,
         strips: &[Strip],
-        before: Option<&Picture>,
+        beside: Beside,
         labels: &Labels,
         sheet: &mut Sheet,
     ) {
         sheet.clear();
         for strip in strips {
+            if let Some(other) = beside.against {
+                let pale = sheet.marks.len();
+                earth::draw_line(&other.profile, strip, sheet);
+                other.first.flights.draw(Ink::Before, strip, sheet);
+                other.first.draw(seen.time, strip, sheet);
+                sheet.repaint(pale, Ink::Before);
+            }
             self.ground(seen, strip, labels, sheet);
-            if let Some(before) = before {
+            if let Some(before) = beside.before {
                 before.first.flights.draw(Ink::Before, strip, sheet);
             }
             self.first.flights.draw(Ink::Flight, strip, sheet);
@@ -152,7 +188,20 @@ impl Picture {
                 sheet.repaint(pale, Ink::Pale);
             }
             self.first.draw(seen.time, strip, sheet);
+            if let Some(feature) = seen.chosen {
+                self.dimensions.draw(feature, strip, sheet);
+            }
         }
+    }
+
+    /// The middle of the longest time in the air, s; of the ride where there is none.
+    pub fn longest_flight(&self) -> f64 {
+        let aloft = |s: &Sample| s.rear_load <= 0.0 && s.front_load <= 0.0;
+        let samples = &self.first.samples;
+        let flights = samples.chunk_by(|a, b| aloft(a) == aloft(b));
+        let longest = flights.filter(|f| aloft(&f[0])).max_by_key(|f| f.len());
+        let stretch = longest.unwrap_or(samples);
+        stretch.get(stretch.len() / 2).map_or(0.0, |s| s.t)
     }
 
     fn ground(&self, seen: &Seen, strip: &Strip, labels: &Labels, sheet: &mut Sheet) {

@@ -79,8 +79,21 @@ pub enum Label {
     Range(usize),
     /// The unit of both.
     Unit,
+    /// A measure of the chosen feature, by its place among them.
+    Dimension(usize),
     /// What the line of total head is called.
     Energy,
+    /// The name of the line, over a picture of it.
+    Title,
+    /// A line of writing round a picture, by its place.
+    Caption(usize),
+}
+
+impl Label {
+    /// Whether it is written in bold type.
+    pub fn is_bold(self) -> bool {
+        matches!(self, Label::Speed(_) | Label::Title)
+    }
 }
 
 /// Which side of its place a label stands on.
@@ -139,6 +152,19 @@ pub enum Mark {
         /// What it says.
         label: Label,
     },
+}
+
+impl Mark {
+    /// Whether both are lines that a pen can draw in one go.
+    pub fn alike(&self, other: &Mark) -> bool {
+        let look = |mark: &Mark| match *mark {
+            Mark::Line {
+                ink, width, dashed, ..
+            } => Some((ink, width, dashed)),
+            _ => None,
+        };
+        look(self).is_some() && look(self) == look(other)
+    }
 }
 
 /// Marks and the points they run through. It is cleared and filled again for every picture, so

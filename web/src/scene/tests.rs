@@ -1,7 +1,7 @@
 //! The whole picture of the demonstration ride.
 
 use super::sheet::{Ink, Label, Mark, Sheet};
-use super::{Labels, Picture, Seen, Strip, View};
+use super::{Beside, Labels, Picture, Seen, Strip, View};
 use glam::DVec2;
 use sim::plan::{self, Plan};
 use sim::setup::{self, Ridden};
@@ -21,13 +21,21 @@ fn seen(time: f64, view: View) -> Seen {
         size: PHONE,
         view,
         chosen: None,
+        held: None,
+        zoom: 1.0,
     }
 }
 
 fn compose(picture: &Picture, seen: &Seen) -> (Sheet, Vec<Strip>) {
     let (mut sheet, mut strips) = (Sheet::default(), Vec::new());
     picture.strips(seen, &mut strips);
-    picture.compose(seen, &strips, None, &Labels::default(), &mut sheet);
+    picture.compose(
+        seen,
+        &strips,
+        Beside::default(),
+        &Labels::default(),
+        &mut sheet,
+    );
     (sheet, strips)
 }
 
@@ -121,4 +129,34 @@ fn a_tap_on_a_feature_finds_it() {
         let at = strip.place(middle);
         assert_eq!(picture.feature_at(at, &strips), Some(span.feature));
     }
+}
+
+#[test]
+fn another_line_lies_pale_under_this_one() {
+    let (_, _, picture) = demo();
+    let other = plan::examples().remove(1);
+    let ridden = setup::ride_plan(&other, 0).unwrap();
+    let other = Picture::new(&other, vec![ridden]).unwrap();
+    let seen = seen(1.0, View::Follow);
+    let (mut sheet, mut strips) = (Sheet::default(), Vec::new());
+    picture.strips(&seen, &mut strips);
+    let beside = Beside {
+        before: None,
+        against: Some(&other),
+    };
+    picture.compose(&seen, &strips, beside, &Labels::default(), &mut sheet);
+    let ink = |mark: &Mark| match *mark {
+        Mark::Line { ink, .. }
+        | Mark::Area { ink, .. }
+        | Mark::Ring { ink, .. }
+        | Mark::Text { ink, .. } => ink,
+    };
+    let pale = sheet
+        .marks
+        .iter()
+        .take_while(|m| ink(m) == Ink::Before)
+        .count();
+    // Ground, wheels, frame and body of the other are all of one colour, and all below.
+    assert!(pale > 20, "{pale}");
+    assert!(sheet.marks[pale..].iter().any(|m| ink(m) == Ink::Rider));
 }

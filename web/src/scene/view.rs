@@ -67,9 +67,10 @@ const FOOTROOM: f64 = 58.0;
 /// Most rows; smaller scales than these give would show nothing.
 const MOST_ROWS: usize = 6;
 
-/// The strip that follows a rider at `rider`, on a sheet of `size` px.
-pub fn follow(size: DVec2, rider: DVec2) -> Strip {
-    let scale = (size.x / (4.4 + size.x / 140.0)).min((size.y - FOOTROOM).max(60.0) / 4.0);
+/// The strip that follows a rider at `rider`, on a sheet of `size` px, `zoom` times as near as usual.
+pub fn follow(size: DVec2, rider: DVec2, zoom: f64) -> Strip {
+    let usual = (size.x / (4.4 + size.x / 140.0)).min((size.y - FOOTROOM).max(60.0) / 4.0);
+    let scale = usual * zoom;
     let origin = DVec2::new(
         size.x * 0.36 - rider.x * scale,
         (size.y - FOOTROOM) * 0.62 + rider.y * scale,
@@ -221,7 +222,7 @@ mod tests {
     #[test]
     fn the_rider_keeps_a_place_and_more_is_seen_ahead_than_behind() {
         let rider = DVec2::new(12.0, -0.7);
-        let strip = follow(PHONE, rider);
+        let strip = follow(PHONE, rider, 1.0);
         let px = strip.place(rider);
         assert!((px.x - 0.36 * PHONE.x).abs() < 1e-9);
         assert!(strip.to - rider.x > rider.x - strip.from);

@@ -56,6 +56,11 @@ const SPOILED: &[(&str, &str, &str)] = &[
     ("/riders/1/bike/rolling", r#"{"woods": 1}"#, "riders[1].bike.rolling.woods"),
     ("/riders/1/rider/style", r#""brave""#, "riders[1].rider.style"),
     ("/weather", r#"{"ground": "wet"}"#, "weather.ground"),
+    ("/seen", r#"[{"kind": "speed", "at": 3, "sped": 4}]"#, "seen[0].sped"),
+    ("/seen", r#"[{"kind": "time", "from": 3, "to": "far", "seconds": 1}]"#, "seen[0].to"),
+    ("/seen", r#"[{"kind": "landed", "jump": 1.5, "past_knuckle": 0}]"#, "seen[0].jump"),
+    ("/seen", r#"[{"kind": "stopped", "rider": 0}]"#, "seen[0].at"),
+    ("/seen", r#"[{"kind": "heard", "at": 3}]"#, "seen[0].kind"),
     ("/extra", r#"1"#, "extra"),
 ];
 

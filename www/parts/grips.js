@@ -1,0 +1,134 @@
+// Taking hold of a feature on the drawing: its grips, by finger, mouse and key.
+
+import { state, edit, onChange, features } from "../state.js";
+import { grips as words } from "../words.js";
+import { clock, pause } from "./clock.js";
+import { look, gripsOf, repaint } from "./drawing.js";
+import { make } from "./make.js";
+
+const frame = document.querySelector(".frame");
+
+// Dragged figures are whole in the reader's own small step, m: a centimetre, a quarter of an inch.
+const WHOLE = { metric: 0.01, feet: 0.00635 };
+// What one press of an arrow key moves, m.
+const PRESS = { metric: 0.05, feet: 0.0508 };
+
+const held = { grip: null };
+
+const whole = (value) => {
+  const step = WHOLE[state.system];
+  return Number((Math.round(value / step) * step).toPrecision(12));
+};
+
+/** What a part moves by: from the plan as it was when it was taken, metres to the right and up. */
+const moves = {
+  platform: (feature, dx, dy) => {
+    feature.platform_height = whole(feature.platform_height + dy);
+  },
+  top: (feature, dx, dy) => {
+    feature.height = whole(feature.height + dy);
+  },
+  lip: (feature, dx, dy, before) => {
+    feature.lip.height = whole(feature.lip.height + dy);
+    // The landing stays where it is, where there is flat ground to give and take.
+    const by = Math.min(dx, feature.gap);
+    feature.gap = whole(feature.gap - by);
+    if (before?.kind === "flat") before.length = whole(Math.max(before.length + by, 0.05));
+  },
+  knuckle: (feature, dx, dy) => {
+    feature.landing.height = whole(feature.landing.height + dy);
+    feature.gap = whole(Math.max(feature.gap + dx, 0));
+  },
+};
+
+/** Moves a part of the chosen feature, counted from `base`, the features as they were. */
+function move(part, base, dx, dy) {
+  const i = state.chosen;
+  edit((plan) => {
+    const all = structuredClone(base);
+    moves[part](all[i], dx, dy, all[i - 1]);
+    plan.line.features = all;
+  });
+}
+
+/** One edit a frame is enough for the eye, and all that a phone can ride. */
+function follow() {
+  held.waiting = 0;
+  if (!held.grip) return;
+  const { part, base, scale, from, to } = held;
+  move(part, base, (to.x - from.x) / scale, (from.y - to.y) / scale);
+}
+
+function take(event) {
+  const { part, scale } = event.currentTarget.dataset;
+  pause();
+  look.held = gripsOf(state.chosen, clock.time).focus;
+  const at = { x: event.clientX, y: event.clientY };
+  Object.assign(held, { grip: event.currentTarget, part, scale: Number(scale), from: at, to: at, base: structuredClone(features(state.plan)) });
+  event.currentTarget.setPointerCapture(event.pointerId);
+  event.preventDefault();
+  event.currentTarget.focus();
+}
+
+function drag(event) {
+  if (!held.grip) return;
+  held.to = { x: event.clientX, y: event.clientY };
+  held.waiting ||= requestAnimationFrame(follow);
+}
+
+function leave() {
+  if (!held.grip) return;
+  if (held.waiting) {
+    cancelAnimationFrame(held.waiting);
+    follow();
+  }
+  held.grip = null;
+  look.held = null;
+  repaint();
+}
+
+function press(event) {
+  const ways = { ArrowUp: [0, 1], ArrowDown: [0, -1], ArrowLeft: [-1, 0], ArrowRight: [1, 0] };
+  const way = ways[event.key];
+  if (!way) return;
+  event.preventDefault();
+  pause();
+  const step = PRESS[state.system];
+  // Held, the ride does not set in again, and the grip stays under the key.
+  look.held = gripsOf(state.chosen, clock.time).focus;
+  move(event.currentTarget.dataset.part, features(state.plan), way[0] * step, way[1] * step);
+  look.held = null;
+}
+
+function grip(part) {
+  const made = make("button", { type: "button", className: "grip", data: { part } });
+  made.setAttribute("aria-label", words[part]);
+  made.title = words[part];
+  made.addEventListener("pointerdown", take);
+  made.addEventListener("pointermove", drag);
+  made.addEventListener("pointerup", leave);
+  made.addEventListener("pointercancel", leave);
+  made.addEventListener("keydown", press);
+  return made;
+}
+
+/** Puts the grips of the chosen feature where the drawing has them. */
+function place() {
+  const wanted = state.chosen != null && !state.looking && !clock.playing && features(state.plan).length === features(state.good).length;
+  const all = wanted ? (gripsOf(state.chosen, clock.time)?.grips ?? []) : [];
+  const now = [...frame.querySelectorAll(".grip")];
+  for (const gone of now) if (gone !== held.grip && !all.some((g) => g.part === gone.dataset.part)) gone.remove();
+  for (const { part, x, y, scale } of all) {
+    let button = now.find((g) => g.dataset.part === part);
+    if (!button) frame.append((button = grip(part)));
+    button.style.left = `${x}px`;
+    button.style.top = `${y}px`;
+    button.dataset.scale = scale;
+  }
+}
+
+export function startGrips() {
+  onChange((what) => {
+    if (["frame", "chosen", "clock", "structure"].includes(what)) place();
+  });
+}

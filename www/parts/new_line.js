@@ -1,0 +1,76 @@
+// A first line from four answers.
+
+import { draft, preset } from "../carryline.js";
+import { parse, shown } from "../units.js";
+import { newLine as words, preset as riders } from "../words.js";
+import { make } from "./make.js";
+
+// What stands in the form before anything is answered, m.
+const USUAL = { length: 40, fall: 2, tallest: 2 };
+
+let serial = 0;
+
+function field(name, control, told) {
+  const id = `new-${name}-${(serial += 1)}`;
+  control.id = id;
+  control.setAttribute("aria-describedby", `${id}-told`);
+  told.id = `${id}-told`;
+  const row = make("div", { className: "field" }, make("label", { htmlFor: id }, words[name]), control, told);
+  row.dataset.answer = name;
+  return row;
+}
+
+const fault = () => make("p", { className: "fault", hidden: true });
+
+function tell(told, text) {
+  told.textContent = text;
+  told.hidden = !text;
+}
+
+/** The four questions; `take` gets the plan that follows. */
+export function newLine(take) {
+  const told = { length: fault(), fall: fault(), tallest: fault(), rider: fault() };
+  const inputs = Object.fromEntries(
+    Object.entries(USUAL).map(([name, value]) => [name, make("input", { value: shown(value, "length"), autocomplete: "off", spellcheck: false })]),
+  );
+  const { ages } = preset({ label: "", age: 10 });
+  const age = make("select");
+  for (let years = ages[0]; years <= ages[1]; years += 1) age.append(new Option(riders.name(years, years === ages[1]), years));
+  age.value = 10;
+  const go = make("button", { type: "submit" }, words.go);
+  const form = make(
+    "form",
+    { id: "new-line", noValidate: true },
+    make("h3", {}, words.title),
+    ...Object.keys(inputs).map((name) => field(name, inputs[name], told[name])),
+    field("rider", age, told.rider),
+    make("p", { className: "actions" }, go),
+  );
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    for (const line of Object.values(told)) tell(line, "");
+    const answers = { name: words.name };
+    let readable = true;
+    for (const [name, input] of Object.entries(inputs)) {
+      try {
+        answers[name] = parse(input.value, "length");
+      } catch (sentence) {
+        tell(told[name], sentence);
+        readable = false;
+      }
+    }
+    if (!readable) return;
+    const label = riders.name(Number(age.value), Number(age.value) === ages[1]);
+    answers.mount = preset({ label, age: Number(age.value) }).preset.mount;
+    try {
+      take(draft(answers));
+    } catch (faults) {
+      if (!Array.isArray(faults)) throw faults;
+      for (const { field, why, least, most } of faults) {
+        const at = told[field] ?? told.length;
+        tell(at, least == null ? why : `${why}: ${shown(least, "length")} – ${shown(most, "length")}`);
+      }
+    }
+  });
+  return form;
+}
