@@ -3,6 +3,7 @@
 use serde::Serialize;
 use sim::constants::MODEL_VERSION;
 use sim::judge::{self, Cost, Impact, JumpRow};
+use sim::num;
 use sim::plan::{Mount, Plan};
 use sim::profile::Profile;
 use sim::ride::{Event, Outcome, Sample};
@@ -130,7 +131,7 @@ fn trace(mount: &Mount, ridden: &Ridden) -> Vec<f64> {
 
 /// Height of the lower wheel over the ground beneath it, m.
 fn over(s: &Sample, profile: &Profile, half: f64, wheel: f64) -> f64 {
-    let (sin, cos) = s.pitch.sin_cos();
+    let (sin, cos) = num::sin_cos(s.pitch);
     let ends = [-half, half].map(|d| (s.bike_x + d * cos, s.bike_z + d * sin - wheel));
     let over = ends.map(|(x, z)| z - profile.height_at(x).unwrap_or(z));
     over[0].min(over[1]).max(0.0)

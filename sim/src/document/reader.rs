@@ -58,7 +58,20 @@ impl Error for Trouble {
         }
     }
 
-    // What is wrong is told in one place: every field of every struct can be, and a browser fetches it all.
+    // What is wrong is told in one place each: every field of every struct can be, and a browser fetches
+    // it all. What was found instead stands in front of the reader.
+
+    #[inline(never)]
+    fn invalid_type(_: Unexpected, expected: &dyn Expected) -> Self {
+        Self {
+            field: String::new(),
+            why: format!("expected {expected}"),
+        }
+    }
+
+    fn invalid_value(_: Unexpected, expected: &dyn Expected) -> Self {
+        Self::invalid_type(Unexpected::Unit, expected)
+    }
 
     #[inline(never)]
     fn missing_field(name: &'static str) -> Self {
@@ -77,19 +90,8 @@ impl Error for Trouble {
     }
 }
 
-impl Document {
-    #[inline(never)]
-    fn trouble(&self, expected: &dyn Expected) -> Trouble {
-        let found = match self {
-            Document::Null => Unexpected::Other("nothing"),
-            Document::Truth(value) => Unexpected::Bool(*value),
-            Document::Number(value) => Unexpected::Float(*value),
-            Document::Text(text) => Unexpected::Str(text),
-            Document::List(_) => Unexpected::Seq,
-            Document::Fields(_) => Unexpected::Map,
-        };
-        Trouble::invalid_type(found, expected)
-    }
+fn wrong<'de, V: Visitor<'de>>(visitor: &V) -> Trouble {
+    Trouble::invalid_type(Unexpected::Unit, visitor)
 }
 
 fn list<'de, V: Visitor<'de>>(items: Vec<Document>, visitor: V) -> Result<V::Value, Trouble> {
@@ -118,14 +120,14 @@ impl<'de> Deserializer<'de> for Document {
     fn deserialize_bool<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
         match self {
             Document::Truth(value) => visitor.visit_bool(value),
-            other => Err(other.trouble(&visitor)),
+            _ => Err(wrong(&visitor)),
         }
     }
 
     fn deserialize_f64<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
         match self {
             Document::Number(value) => visitor.visit_f64(value),
-            other => Err(other.trouble(&visitor)),
+            _ => Err(wrong(&visitor)),
         }
     }
 
@@ -135,7 +137,7 @@ impl<'de> Deserializer<'de> for Document {
             Document::Number(value) if value >= 0.0 && value == value.trunc() => {
                 visitor.visit_u64(value as u64)
             }
-            other => Err(other.trouble(&visitor)),
+            _ => Err(wrong(&visitor)),
         }
     }
 
@@ -146,7 +148,7 @@ impl<'de> Deserializer<'de> for Document {
     fn deserialize_str<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
         match self {
             Document::Text(text) => visitor.visit_str(&text),
-            other => Err(other.trouble(&visitor)),
+            _ => Err(wrong(&visitor)),
         }
     }
 
@@ -172,7 +174,7 @@ impl<'de> Deserializer<'de> for Document {
     fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
         match self {
             Document::List(items) => list(items, visitor),
-            other => Err(other.trouble(&visitor)),
+            _ => Err(wrong(&visitor)),
         }
     }
 
@@ -188,7 +190,7 @@ impl<'de> Deserializer<'de> for Document {
     ) -> Result<V::Value, Trouble> {
         match self {
             Document::Fields(fields) => visitor.visit_map(Entries::new(fields)),
-            other => Err(other.trouble(&visitor)),
+            _ => Err(wrong(&visitor)),
         }
     }
 
@@ -207,7 +209,7 @@ impl<'de> Deserializer<'de> for Document {
                 let (name, content) = fields.remove(0);
                 visitor.visit_enum(Choice { name, content })
             }
-            other => Err(other.trouble(&visitor)),
+            _ => Err(wrong(&visitor)),
         }
     }
 

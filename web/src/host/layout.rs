@@ -30,6 +30,34 @@ pub fn is_version(folder: &str) -> bool {
     digits.is_some_and(|d| d.len() == 16 && d.bytes().all(|b| b.is_ascii_hexdigit()))
 }
 
+fn lean(path: &str, bytes: Vec<u8>) -> Vec<u8> {
+    if path.ends_with(".js") || path.ends_with(".css") {
+        without_comments(bytes)
+    } else {
+        bytes
+    }
+}
+
+/// A script or style sheet without the lines that are comments alone. They are a seventh of what is
+/// fetched; the lines stay empty, so that an error is told with the line where it stands.
+fn without_comments(bytes: Vec<u8>) -> Vec<u8> {
+    let Ok(text) = std::str::from_utf8(&bytes) else {
+        return bytes;
+    };
+    let mut out = String::with_capacity(text.len());
+    let mut inside = false;
+    for line in text.lines() {
+        let start = line.trim_start();
+        inside |= start.starts_with("/*");
+        if !inside && !start.starts_with("//") {
+            out.push_str(line);
+        }
+        out.push('\n');
+        inside &= !line.trim_end().ends_with("*/");
+    }
+    out.into_bytes()
+}
+
 /// Lays out all files of the page, and writes what lies where into the pages and the keeper.
 ///
 /// # Errors
@@ -49,7 +77,7 @@ pub fn lay_out(files: Files) -> Result<Files> {
     }
     let moved = parts
         .into_iter()
-        .map(|(path, bytes)| (format!("{version}/{path}"), bytes));
+        .map(|(path, bytes)| (format!("{version}/{path}"), lean(&path, bytes)));
     laid.extend(moved);
     Ok(laid)
 }
@@ -154,6 +182,14 @@ mod tests {
         let moved = renamed.remove("parts/a.js").unwrap();
         renamed.insert("parts/b.js".to_owned(), moved);
         assert_ne!(version(&renamed), version(&files("1")));
+    }
+
+    #[test]
+    fn comments_go_and_lines_stay() {
+        let text = "// About.\na(\"//\"); // stays\n  /** Two\n   * lines. */\nb();\n/* c */\n";
+        let out = without_comments(text.as_bytes().to_vec());
+        let lean = "\na(\"//\"); // stays\n\n\nb();\n\n";
+        assert_eq!(String::from_utf8(out).unwrap(), lean);
     }
 
     #[test]

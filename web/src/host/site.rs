@@ -103,6 +103,7 @@ fn ensure_target() -> Result<()> {
 fn compile() -> Result<PathBuf> {
     let folder = target_folder().join("page");
     let status = tool("cargo")
+        .env("CARGO_ENCODED_RUSTFLAGS", flags())
         .args(["build", "--quiet", "--package", "web", "--lib"])
         .args(["--profile", "page", "--target", TARGET, "--target-dir"])
         .arg(&folder)
@@ -112,6 +113,28 @@ fn compile() -> Result<PathBuf> {
         bail!("the page's own part did not compile");
     }
     Ok(folder.join(TARGET).join("page").join("web.wasm"))
+}
+
+/// The compiler's flags, with one more: where the sources lie on this machine is nobody's business, and
+/// would be fetched with the rest.
+fn flags() -> String {
+    const BETWEEN: &str = "\u{1f}";
+    let given = env::var("CARGO_ENCODED_RUSTFLAGS").or_else(|_| {
+        let flags = env::var("RUSTFLAGS")?;
+        Ok::<_, env::VarError>(flags.split_whitespace().collect::<Vec<_>>().join(BETWEEN))
+    });
+    let given = given.unwrap_or_default();
+    let home = env::var_os("CARGO_HOME").map(PathBuf::from);
+    let Some(home) = home.or_else(|| Some(env::home_dir()?.join(".cargo"))) else {
+        return given;
+    };
+    let sources = home.join("registry").join("src");
+    let flag = format!("--remap-path-prefix={}=crates", sources.display());
+    if given.is_empty() {
+        flag
+    } else {
+        given + BETWEEN + &flag
+    }
 }
 
 /// Every file of a folder.
