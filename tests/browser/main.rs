@@ -8,6 +8,7 @@ mod editing;
 mod feel;
 mod learning;
 mod lines;
+mod offline;
 mod opening;
 mod readings;
 mod riders;
@@ -25,7 +26,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 55] = [
+const CASES: [(&str, Case); 61] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -152,6 +153,18 @@ const CASES: [(&str, Case); 55] = [
         "lines::a_full_device_loses_nothing",
         lines::a_full_device_loses_nothing,
     ),
+    ("offline::in_chromium", offline::in_chromium),
+    ("offline::in_firefox", offline::in_firefox),
+    ("offline::from_a_subfolder", offline::from_a_subfolder),
+    (
+        "offline::a_new_version_is_taken_up_whole",
+        offline::a_new_version_is_taken_up_whole,
+    ),
+    (
+        "offline::half_a_version_is_not_taken",
+        offline::half_a_version_is_not_taken,
+    ),
+    ("offline::can_be_installed", offline::can_be_installed),
     ("budget::little_is_fetched", budget::little_is_fetched),
     ("budget::soon_interactive", budget::soon_interactive),
     (

@@ -100,6 +100,24 @@ impl Page {
         shades(&png)
     }
 
+    /// Why the browser would not install the page; Chromium alone tells.
+    pub async fn install_faults(&self) -> Result<Vec<String>> {
+        let tools = self.driver.cdp();
+        let manifest = tools.send_raw("Page.getAppManifest", json!({})).await?;
+        ensure!(manifest["data"].is_string(), "no manifest: {manifest}");
+        let asked = tools
+            .send_raw("Page.getInstallabilityErrors", json!({}))
+            .await?;
+        let faults = asked["installabilityErrors"].as_array();
+        let faults = faults.context("the browser tells nothing of installing")?;
+        let errors = manifest["errors"].as_array().into_iter().flatten();
+        Ok(faults
+            .iter()
+            .chain(errors)
+            .map(ToString::to_string)
+            .collect())
+    }
+
     /// The value of a script's `return`.
     pub async fn ask<T: DeserializeOwned>(&self, script: &str) -> Result<T> {
         let answer = self.driver.execute(script, Vec::new()).await;

@@ -1,0 +1,244 @@
+//! Kept on the device: without a host, from a subfolder, and across versions.
+
+use anyhow::{Context, Result, ensure};
+use browser::{Engine, Ground, Host, Page, Screen, Visit, cargo};
+use std::fs;
+use std::net::TcpStream;
+use std::path::{Path, PathBuf};
+use tempfile::TempDir;
+
+/// The page as it is built for any static host.
+fn built() -> Result<TempDir> {
+    let folder = TempDir::new()?;
+    let status = cargo()
+        .args(["run", "--release", "--quiet", "--", "--out"])
+        .arg(folder.path())
+        .stdout(std::process::Stdio::null())
+        .status()?;
+    ensure!(status.success(), "the page was not built");
+    Ok(folder)
+}
+
+/// The folder of a built page's version, in the page's folder.
+fn parts(folder: &Path) -> Result<PathBuf> {
+    let entries = fs::read_dir(folder)?.collect::<Result<Vec<_>, _>>()?;
+    let mut folders = entries
+        .iter()
+        .map(fs::DirEntry::path)
+        .filter(|p| p.is_dir());
+    folders.next().context("no version was built")
+}
+
+fn name(path: &Path) -> Result<String> {
+    let name = path.file_name().context("a folder has a name")?;
+    Ok(name.to_string_lossy().into_owned())
+}
+
+/// Makes one built page another version of itself: other names, and a mark in the page and in a script.
+fn make(folder: &Path, version: &str, mark: &str) -> Result<()> {
+    let old = parts(folder)?;
+    let new = folder.join(version);
+    fs::rename(&old, &new)?;
+    let old = name(&old)?;
+    for page in ["index.html", "limits.html", "sw.js"] {
+        let path = folder.join(page);
+        fs::write(&path, fs::read_to_string(&path)?.replace(&old, version))?;
+    }
+    let index = folder.join("index.html");
+    let text = fs::read_to_string(&index)?;
+    fs::write(
+        &index,
+        text.replacen("<body>", &format!("<body data-mark=\"{mark}\">"), 1),
+    )?;
+    let app = new.join("app.js");
+    let text = fs::read_to_string(&app)?;
+    fs::write(
+        &app,
+        format!("document.documentElement.dataset.mark = \"{mark}\";\n{text}"),
+    )?;
+    Ok(())
+}
+
+const VERSIONS: [(&str, &str); 2] = [
+    ("carryline-00000000000000aa", "A"),
+    ("carryline-00000000000000bb", "B"),
+];
+
+/// Two versions of the page.
+fn two() -> Result<[TempDir; 2]> {
+    let both = [built()?, built()?];
+    for (folder, (version, mark)) in both.iter().zip(VERSIONS) {
+        make(folder.path(), version, mark)?;
+    }
+    Ok(both)
+}
+
+fn address(host: &Host, path: &str) -> String {
+    format!("http://127.0.0.1:{}{path}", host.port())
+}
+
+fn visit(address: &str) -> Visit<'_> {
+    Visit {
+        engine: Engine::Chromium,
+        screen: Screen::Phone,
+        address,
+        tail: "",
+        slowly: false,
+    }
+}
+
+/// What is kept on the device, by version.
+async fn kept(page: &Page) -> Result<Vec<String>> {
+    page.ask("return caches.keys().then(keys => keys.map(k => k.split('/').at(-2)))")
+        .await
+}
+
+async fn wait_until_kept(page: &Page) -> Result<()> {
+    page.wait_for("the page to be kept", "navigator.serviceWorker.controller")
+        .await
+}
+
+/// The marks in the page and in its script: the version of each.
+async fn marks(page: &Page) -> Result<[String; 2]> {
+    page.ask("return [document.body.dataset.mark, document.documentElement.dataset.mark]")
+        .await
+}
+
+async fn speeds(page: &Page) -> Result<Vec<String>> {
+    page.wait_for(
+        "everything to be looked at",
+        "!document.documentElement.dataset.working",
+    )
+    .await?;
+    let speeds = page.texts("#lips tbody [data-what=speed]").await?;
+    ensure!(!speeds.is_empty(), "no jump was ridden");
+    Ok(speeds)
+}
+
+/// One visit, then the host is gone: the page rides, looks at everything, and tells its limits.
+fn rides_without_a_host(ground: &Ground, engine: Engine, path: &str) -> Result<()> {
+    let folder = built()?;
+    let host = Host::start(folder.path(), path, 0)?;
+    let address = address(&host, path);
+    let visit = Visit {
+        engine,
+        ..visit(&address)
+    };
+    ground.visit_as(&visit, async |page| {
+        wait_until_kept(page).await?;
+        let scope: String = page.ask("return navigator.serviceWorker.ready.then(r => r.scope)").await?;
+        ensure!(scope == address, "{scope} is kept, which is not {address}");
+        let before = speeds(page).await?;
+        let port = host.port();
+        drop(host);
+        ensure!(TcpStream::connect(("127.0.0.1", port)).is_err(), "the host still answers");
+        page.reload().await?;
+        page.wait_for("the ride to begin", "document.getElementById('scrub').valueAsNumber > 0.2").await?;
+        let after = speeds(page).await?;
+        ensure!(before == after, "with a host {before:?}, without {after:?}");
+        let kind = "return fetch(document.querySelector('link[rel=preload]').href).then(r => r.headers.get('content-type'))";
+        let kind: String = page.ask(kind).await?;
+        ensure!(kind == "application/wasm", "the simulator comes as {kind}");
+        page.click(".how a").await?;
+        page.wait_for("the limits", "document.querySelector('.reading h1')").await
+    })
+}
+
+pub fn in_chromium(ground: &Ground) -> Result<()> {
+    rides_without_a_host(ground, Engine::Chromium, "/")
+}
+
+pub fn in_firefox(ground: &Ground) -> Result<()> {
+    rides_without_a_host(ground, Engine::Firefox, "/")
+}
+
+pub fn from_a_subfolder(ground: &Ground) -> Result<()> {
+    rides_without_a_host(ground, Engine::Chromium, "/yard/lines/")
+}
+
+pub fn a_new_version_is_taken_up_whole(ground: &Ground) -> Result<()> {
+    let [a, b] = two()?;
+    let host = Host::start(a.path(), "/", 0)?;
+    let port = host.port();
+    let address = address(&host, "/");
+    ground.visit_as(&visit(&address), async |page| {
+        wait_until_kept(page).await?;
+        ensure!(marks(page).await? == ["A", "A"], "{:?}", marks(page).await?);
+        ensure!(
+            kept(page).await? == [VERSIONS[0].0],
+            "{:?}",
+            kept(page).await?
+        );
+        drop(host);
+        let _host = Host::start(b.path(), "/", port)?;
+        // The first visit since shows the old version, all of it, while the new one comes.
+        page.reload().await?;
+        ensure!(marks(page).await? == ["A", "A"], "{:?}", marks(page).await?);
+        let said = "document.getElementById('message').innerText.includes('newer version')";
+        page.wait_for("the page to say so", said).await?;
+        page.picture("phone-newer.png").await?;
+        // An old page that is still open gets its own parts, although the new version has taken over.
+        let script =
+            "return fetch(document.querySelector('script[type=module]').src).then(r => r.text())";
+        let part: String = page.ask(script).await?;
+        ensure!(
+            part.contains("dataset.mark = \"A\""),
+            "an old page got a part of the new version"
+        );
+        speeds(page).await?;
+        page.click("#message p button").await?;
+        page.wait_for(
+            "the new version",
+            "document.body?.dataset.mark === 'B' && document.documentElement.dataset.ready",
+        )
+        .await?;
+        ensure!(marks(page).await? == ["B", "B"], "{:?}", marks(page).await?);
+        page.wait_for("the old one to be gone", "true").await?;
+        let only = format!("window.left === '{}'", VERSIONS[1].0);
+        let look =
+            "caches.keys().then(keys => (window.left = keys.map(k => k.split('/').at(-2)).join()))";
+        page.wait_for(
+            "the old version to be removed",
+            &format!("({look}, {only})"),
+        )
+        .await?;
+        speeds(page).await?;
+        Ok(())
+    })
+}
+
+pub fn half_a_version_is_not_taken(ground: &Ground) -> Result<()> {
+    let [a, b] = two()?;
+    // A host to which not all has been copied yet.
+    fs::remove_file(parts(b.path())?.join("parts/costs.js"))?;
+    let host = Host::start(a.path(), "/", 0)?;
+    let port = host.port();
+    let address = address(&host, "/");
+    ground.visit_as(&visit(&address), async |page| {
+        wait_until_kept(page).await?;
+        drop(host);
+        let _host = Host::start(b.path(), "/", port)?;
+        for _ in 0..2 {
+            page.reload().await?;
+            // Settled once the newer version was tried and given up.
+            let tried = "return navigator.serviceWorker.getRegistration().then(r => r.update()).then(() => '', e => String(e))";
+            let _: String = page.ask(tried).await?;
+            let idle = "(navigator.serviceWorker.getRegistration().then(r => (window.idle = !r.installing && !r.waiting)), window.idle)";
+            page.wait_for("the newer version to be given up", idle).await?;
+            ensure!(marks(page).await? == ["A", "A"], "{:?}", marks(page).await?);
+            ensure!(kept(page).await? == [VERSIONS[0].0], "{:?}", kept(page).await?);
+        }
+        speeds(page).await?;
+        Ok(())
+    })
+}
+
+/// What a browser asks of a page before it offers to install it.
+pub fn can_be_installed(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Phone, "", async |page| {
+        wait_until_kept(page).await?;
+        let faults = page.install_faults().await?;
+        ensure!(faults.is_empty(), "cannot be installed: {faults:?}");
+        Ok(())
+    })
+}
