@@ -1,13 +1,18 @@
 //! Assembles the page: the simulator as wasm, its bindings, and the files in `www`.
 
+use super::join;
 use super::layout::{self, Files};
 use super::limits;
+use super::split;
 use anyhow::{Context, Result, bail};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::{env, fs};
 
 const TARGET: &str = "wasm32-unknown-unknown";
+
+/// What the page calls after it has begun to ride.
+const LATER: [&str; 1] = ["study"];
 
 /// Where the page is assembled when it is served.
 pub fn default_folder() -> PathBuf {
@@ -19,9 +24,9 @@ pub fn build_into(out: &Path) -> Result<()> {
     // Before the long part, so that a folder that cannot be is known at once.
     fs::create_dir_all(out).with_context(|| format!("cannot make the folder {}", out.display()))?;
     ensure_target()?;
-    let bindings = bind(&compile()?)?;
-    let mut files = read(&bindings)?;
+    let mut files = bind(&compile()?)?;
     files.append(&mut read(&repository().join("www"))?);
+    join::join(&mut files, "app.js")?;
     let limits = limits::page(sim::limits::TEXT);
     files.insert("limits.html".to_owned(), limits.into_bytes());
     let files = layout::lay_out(files)?;
@@ -35,10 +40,9 @@ pub fn build_into(out: &Path) -> Result<()> {
     Ok(())
 }
 
-/// Makes the bindings between the page and the simulator, in a folder of their own.
-fn bind(wasm: &Path) -> Result<PathBuf> {
-    let folder = target_folder().join("page").join("bindings");
-    wasm_bindgen_cli_support::Bindgen::new()
+/// Makes the simulator in its two parts, and the bindings between them and the page.
+fn bind(wasm: &Path) -> Result<Files> {
+    let mut whole = wasm_bindgen_cli_support::Bindgen::new()
         .input_path(wasm)
         .web(true)?
         .typescript(false)
@@ -46,9 +50,15 @@ fn bind(wasm: &Path) -> Result<PathBuf> {
         .remove_name_section(true)
         .remove_producers_section(true)
         .out_name("carryline")
-        .generate(&folder)
+        .generate_output()
         .context("cannot make the bindings")?;
-    Ok(folder)
+    let parts = split::split(&whole.wasm_mut().emit_wasm(), &LATER)?;
+    let bindings = split::bindings(whole.js()).into_bytes();
+    Ok(Files::from([
+        ("carryline.js".to_owned(), bindings),
+        ("carryline_bg.wasm".to_owned(), parts.first),
+        ("carryline_rest.wasm".to_owned(), parts.rest),
+    ]))
 }
 
 /// Takes the parts of other versions away; what else lies in the folder is none of ours.
