@@ -19,6 +19,7 @@ import { openNew, openOwn, startLines } from "./parts/lines.js";
 import { startShare, isOwnAddress } from "./parts/share.js";
 import { say } from "./parts/message.js";
 import { startNewer } from "./parts/newer.js";
+import { startRest } from "./rest.js";
 
 function openAddress() {
   const { plan, trouble, other_model: made } = openLink(location.hash);
@@ -52,12 +53,13 @@ function startUnits() {
 }
 
 async function start() {
-  await init();
+  const coming = init();
   startUnits();
   startName();
   startLips();
   startPlan();
   startFaults();
+  await coming;
   startDrawing();
   startControls();
   startLines();
@@ -74,6 +76,7 @@ async function start() {
   });
   document.documentElement.dataset.ready = "true";
   performance.mark("ready");
+  await startRest();
   // The page works as well where nothing can be kept, as in some private windows.
   startNewer().catch(console.warn);
 }

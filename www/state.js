@@ -12,6 +12,7 @@ export const state = {
   system: "metric",
   against: null, // another line it is compared with: its name and its jumps
   chosen: null, // index of the feature being edited
+  whole: false, // whether the rest of the simulator is there
   looking: false, // at somebody else's line, which is not edited before it is copied
 };
 
@@ -19,7 +20,8 @@ const listeners = [];
 
 /**
  * Calls `listener(what)` after every change; `what` is "plan" (numbers), "structure"
- * (features came, went or moved, or other units), "name", "opened" (another line, before the rest follows), "chosen", "clock", "frame", "study" or "against".
+ * (features came, went or moved, or other units), "name", "opened" (another line, before the rest follows), "chosen", "clock", "frame", "study", "against" or "whole" (the rest of
+ * the simulator has come).
  */
 export function onChange(listener) {
   listeners.push(listener);

@@ -6,7 +6,7 @@ let ready;
 
 // The first message brings the simulator as the page has compiled it.
 onmessage = async ({ data: { simulator, asked, plan, part } }) => {
-  ready ??= init({ module_or_path: simulator }).then(initRest);
+  ready ??= init({ module_or_path: simulator[0] }).then(() => initRest(simulator[1]));
   await ready;
   try {
     postMessage({ asked, part, answer: study(plan, part) });

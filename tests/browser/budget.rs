@@ -17,11 +17,12 @@ const SECONDS: f64 = 1.5;
 struct Entry {
     name: String,
     bytes: f64,
+    body: f64,
     ended: f64,
 }
 
 const ENTRIES: &str = "return [...performance.getEntriesByType('navigation'), ...performance.getEntriesByType('resource')] \
-    .map(e => ({ name: e.name, bytes: e.encodedBodySize, ended: e.responseEnd }))";
+    .map(e => ({ name: e.name, bytes: e.transferSize, body: e.encodedBodySize, ended: e.responseEnd }))";
 
 const READY: &str = "return performance.getEntriesByName('ready')[0].startTime / 1000";
 

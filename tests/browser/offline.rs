@@ -210,7 +210,7 @@ pub fn a_new_version_is_taken_up_whole(ground: &Ground) -> Result<()> {
 pub fn half_a_version_is_not_taken(ground: &Ground) -> Result<()> {
     let [a, b] = two()?;
     // A host to which not all has been copied yet.
-    fs::remove_file(parts(b.path())?.join("parts/costs.js"))?;
+    fs::remove_file(parts(b.path())?.join("app.js"))?;
     let host = Host::start(a.path(), "/", 0)?;
     let port = host.port();
     let address = address(&host, "/");

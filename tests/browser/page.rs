@@ -17,7 +17,7 @@ const PATIENCE: Duration = Duration::from_secs(10);
 /// What a page that is ready looks like.
 const READY: (&str, &str) = (
     "the page to start",
-    "document.documentElement.dataset.ready",
+    "document.documentElement.dataset.ready && document.documentElement.dataset.whole",
 );
 
 /// How much of a script that failed is told, in characters.

@@ -3,6 +3,7 @@
 import { link_to } from "../carryline.js";
 import { state, onChange } from "../state.js";
 import { share as words } from "../words.js";
+import { rest } from "../rest.js";
 import { say } from "./message.js";
 import { openPanel } from "./send.js";
 
@@ -24,7 +25,8 @@ function follow() {
   history.replaceState(null, "", own);
 }
 
-function send() {
+async function send() {
+  await rest;
   if (state.faults.length) return say(words.faulty);
   const link = address();
   document.getElementById("share").dataset.link = link;

@@ -2,6 +2,7 @@
 // that is looked at first before the others.
 
 import { compiled } from "../carryline.js";
+import { rest } from "../rest.js";
 import { state, onChange, tell } from "../state.js";
 
 // How long an edit rests before it is studied, ms: a held button changes a plan often.
@@ -54,6 +55,7 @@ export function startStudy() {
     asked += 1;
     page.dataset.working = "true";
     clearTimeout(waiting);
-    waiting = setTimeout(ask, REST, 0);
+    const own = asked;
+    waiting = setTimeout(() => rest.then(() => own === asked && ask(0)), REST);
   });
 }

@@ -73,6 +73,15 @@ impl Error for Trouble {
         Self::invalid_type(Unexpected::Unit, expected)
     }
 
+    /// Too few of something; where that is a struct, the field is named instead.
+    #[inline(never)]
+    fn invalid_length(length: usize, expected: &dyn Expected) -> Self {
+        Self {
+            field: String::new(),
+            why: format!("invalid length {length}, expected {expected}"),
+        }
+    }
+
     #[inline(never)]
     fn missing_field(name: &'static str) -> Self {
         Self {
@@ -95,11 +104,11 @@ fn wrong<'de, V: Visitor<'de>>(visitor: &V) -> Trouble {
 }
 
 fn list<'de, V: Visitor<'de>>(items: Vec<Document>, visitor: V) -> Result<V::Value, Trouble> {
-    let mut items = Items(items.into_iter().enumerate());
-    let value = visitor.visit_seq(&mut items)?;
-    match items.0.len() {
-        0 => Ok(value),
-        more => Err(Trouble::custom(format_args!("{more} too many"))),
+    let mut items = Items::new(items);
+    match visitor.visit_seq(&mut items) {
+        Ok(value) if items.left.len() == 0 => Ok(value),
+        Ok(_) => Err(items.too_many()),
+        Err(trouble) => Err(items.blame(trouble)),
     }
 }
 
@@ -185,13 +194,17 @@ impl<'de> Deserializer<'de> for Document {
     fn deserialize_struct<V: Visitor<'de>>(
         self,
         _: &'static str,
-        _: &'static [&'static str],
+        names: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Trouble> {
-        match self {
-            Document::Fields(fields) => visitor.visit_map(Entries::new(fields)),
-            _ => Err(wrong(&visitor)),
-        }
+        let Document::Fields(fields) = self else {
+            return Err(wrong(&visitor));
+        };
+        // In the order of the struct, so that no struct has to know how to look for a name.
+        let mut slots = Slots::of(fields, names)?;
+        visitor
+            .visit_seq(&mut slots)
+            .map_err(|trouble| slots.blame(trouble))
     }
 
     fn deserialize_enum<V: Visitor<'de>>(
@@ -222,21 +235,123 @@ impl<'de> Deserializer<'de> for Document {
     }
 }
 
-struct Items(std::iter::Enumerate<vec::IntoIter<Document>>);
+struct Items {
+    left: vec::IntoIter<Document>,
+    all: usize,
+    /// Whether more was asked for than there is.
+    over: bool,
+}
 
-impl<'de> SeqAccess<'de> for Items {
+impl Items {
+    #[inline(never)]
+    fn new(items: Vec<Document>) -> Self {
+        Self {
+            all: items.len(),
+            left: items.into_iter(),
+            over: false,
+        }
+    }
+
+    #[inline(never)]
+    fn next(&mut self) -> Option<Document> {
+        let next = self.left.next();
+        self.over = next.is_none();
+        next
+    }
+
+    #[inline(never)]
+    fn too_many(&self) -> Trouble {
+        Trouble::custom(format_args!("{} too many", self.left.len()))
+    }
+
+    /// Trouble with the item that was read last, or with there being no more.
+    #[inline(never)]
+    fn blame(&self, trouble: Trouble) -> Trouble {
+        if self.over {
+            return trouble;
+        }
+        let read = self.all - self.left.len();
+        trouble.inside(&format!("[{}]", read.saturating_sub(1)))
+    }
+}
+
+impl<'de> SeqAccess<'de> for &mut Items {
     type Error = Trouble;
 
     fn next_element_seed<T: DeserializeSeed<'de>>(
         &mut self,
         seed: T,
     ) -> Result<Option<T::Value>, Trouble> {
-        let Some((index, item)) = self.0.next() else {
+        let Some(item) = self.next() else {
             return Ok(None);
         };
-        seed.deserialize(item)
-            .map(Some)
-            .map_err(|trouble| trouble.inside(&format!("[{index}]")))
+        seed.deserialize(item).map(Some)
+    }
+}
+
+/// The fields of a struct in its own order; one that was left out is an empty slot.
+struct Slots {
+    names: &'static [&'static str],
+    slots: vec::IntoIter<Option<Document>>,
+    /// Whether the slot that was asked for last is empty.
+    empty: bool,
+}
+
+impl Slots {
+    /// Refuses what is unknown or given twice.
+    #[inline(never)]
+    fn of(
+        fields: Vec<(String, Document)>,
+        names: &'static [&'static str],
+    ) -> Result<Self, Trouble> {
+        let mut slots = vec![None; names.len()];
+        for (name, value) in fields {
+            let Some(at) = names.iter().position(|known| *known == name) else {
+                return Err(Trouble::unknown_field(&name, names).inside(&name));
+            };
+            if slots[at].replace(value).is_some() {
+                return Err(Trouble::duplicate_field(names[at]));
+            }
+        }
+        Ok(Self {
+            names,
+            slots: slots.into_iter(),
+            empty: false,
+        })
+    }
+
+    #[inline(never)]
+    fn next(&mut self) -> Option<Document> {
+        let slot = self.slots.next().flatten();
+        self.empty = slot.is_none();
+        slot
+    }
+
+    /// Trouble with the field that was read last, or with there being none.
+    #[inline(never)]
+    fn blame(&self, trouble: Trouble) -> Trouble {
+        let read = self.names.len() - self.slots.len();
+        let name = self.names[read.saturating_sub(1)];
+        if self.empty {
+            Trouble::missing_field(name)
+        } else {
+            trouble.inside(name)
+        }
+    }
+}
+
+impl<'de> SeqAccess<'de> for &mut Slots {
+    type Error = Trouble;
+
+    // An empty slot is the end as far as serde sees: it takes the field's usual value, where there is one.
+    fn next_element_seed<T: DeserializeSeed<'de>>(
+        &mut self,
+        seed: T,
+    ) -> Result<Option<T::Value>, Trouble> {
+        let Some(value) = self.next() else {
+            return Ok(None);
+        };
+        seed.deserialize(value).map(Some)
     }
 }
 

@@ -15,6 +15,9 @@ pub struct Asset {
     pub bytes: Vec<u8>,
     /// The content made smaller, where that is worth while.
     packed: Vec<(Coding, Vec<u8>)>,
+    /// What a page is made of, as a header `Link` (RFC 8288): so a browser asks for it before it has read
+    /// the page.
+    pub early: Option<String>,
     /// Its media type.
     pub media_type: &'static str,
     /// A tag that changes with the content, without quotes.
@@ -60,6 +63,7 @@ impl Asset {
             }
         }
         Ok(Self {
+            early: path.ends_with(layout::INDEX).then(|| early(&bytes)),
             packed,
             media_type: media_type(path),
             tag: format!("{:016x}", hasher.finish()),
@@ -74,6 +78,26 @@ impl Asset {
         let packed = self.packed.iter().find(|(c, _)| *c == coding)?;
         Some((coding, &packed.1))
     }
+}
+
+/// The links of a page that say what will be needed, as they stand there.
+fn early(page: &[u8]) -> String {
+    let page = String::from_utf8_lossy(page);
+    let attribute = |line: &str, name: &str| {
+        let (_, rest) = line.split_once(&format!(" {name}=\""))?;
+        Some(rest.split_once('"')?.0.to_owned())
+    };
+    let links = page.lines().filter_map(|line| {
+        let rel = attribute(line, "rel")?;
+        let href = attribute(line, "href")?;
+        Some(match rel.as_str() {
+            "preload" => format!("<{href}>; rel=preload; as={}; crossorigin", attribute(line, "as")?),
+            "modulepreload" => format!("<{href}>; rel=modulepreload"),
+            "stylesheet" => format!("<{href}>; rel=preload; as=style"),
+            _ => return None,
+        })
+    });
+    links.collect::<Vec<_>>().join(", ")
 }
 
 /// The media type by the name's ending (IANA's registry; RFC 9239 for scripts).

@@ -98,6 +98,9 @@ fn dress(asset: &Asset, coding: Option<Coding>) -> HeaderMap {
     put(header::CACHE_CONTROL, kept);
     put(header::ETAG, &tag);
     put(header::VARY, "accept-encoding");
+    if let Some(early) = &asset.early {
+        put(header::LINK, early);
+    }
     put(header::X_CONTENT_TYPE_OPTIONS, "nosniff");
     if let Some(coding) = coding {
         put(header::CONTENT_ENCODING, coding.name());

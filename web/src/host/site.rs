@@ -12,7 +12,15 @@ use std::{env, fs};
 const TARGET: &str = "wasm32-unknown-unknown";
 
 /// What the page calls after it has begun to ride.
-const LATER: [&str; 1] = ["study"];
+const LATER: [&str; 7] = [
+    "draft",
+    "drawing_svg",
+    "examples",
+    "preset",
+    "qr",
+    "readings",
+    "study",
+];
 
 /// Where the page is assembled when it is served.
 pub fn default_folder() -> PathBuf {

@@ -14,16 +14,18 @@ use walrus::{
 const FIRST: &str = "first";
 
 /// What the bindings of the whole need besides: a way to bring the second part, whose functions then stand
-/// among those of the first, and the first as it was compiled, for the worker.
+/// among those of the first, and both as they were compiled, for the worker.
 const JOIN: &str = r#"
-export async function initRest() {
-    const imports = { ...__wbg_get_imports(), first: wasm };
-    const rest = fetch(new URL("carryline_rest.wasm", import.meta.url));
-    const { instance } = await __wbg_load(await rest, imports);
+let restModule;
+
+export async function initRest(given) {
+    const rest = given ?? (await fetch(new URL("carryline_rest.wasm", import.meta.url)));
+    const { instance, module } = await __wbg_load(rest, { ...__wbg_get_imports(), first: wasm });
     wasm = { ...wasm, ...instance.exports };
+    restModule = module;
 }
 
-export const compiled = () => wasmModule;
+export const compiled = () => [wasmModule, restModule];
 "#;
 
 /// The simulator in two parts.
