@@ -8,10 +8,10 @@ const folder = (version) => new URL(`${version}/`, registration.scope).href;
 const HERE = folder(VERSION);
 const OURS = folder("carryline-").slice(0, -1);
 
-/** A file of this version; the address of a page stands for every version, so it is looked into. */
+/** A file of this version. The address of a page stands for every version: it is fetched past every cache, and looked into. */
 async function fetched(path) {
   const part = path.startsWith(VERSION);
-  const response = await fetch(path, { cache: part ? "default" : "no-cache" });
+  const response = await fetch(path, { cache: part ? "default" : "reload" });
   if (!response.ok) throw new Error(`${path}: ${response.status}`);
   if (!part && !(await response.clone().text()).includes(VERSION)) throw new Error(`${path}: another version`);
   // A page that was moved to another address would not be shown.
@@ -30,10 +30,12 @@ async function install() {
   await self.skipWaiting();
 }
 
-/** Removes other versions, but for those that a page is still made from: each page holds a lock on its own, and asks for this once it does. */
+/** Removes other versions, but for those that a page is made from: each page holds a lock on its own. */
 async function tidy() {
-  const { held } = await navigator.locks.query();
-  const used = new Set([HERE, ...held.map((lock) => lock.name)]);
+  const locks = (await navigator.locks.query()).held.filter((lock) => lock.name.startsWith(OURS));
+  // A page that is still on its way holds none yet; the next to greet asks again.
+  if ((await clients.matchAll()).length > locks.length) return;
+  const used = new Set([HERE, ...locks.map((lock) => lock.name)]);
   const old = (await caches.keys()).filter((name) => name.startsWith(OURS) && !used.has(name));
   await Promise.all(old.map((name) => caches.delete(name)));
 }
@@ -48,7 +50,11 @@ async function answer(request) {
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
-self.addEventListener("message", (event) => event.waitUntil(tidy()));
+// A page that holds its lock greets with its version.
+self.addEventListener("message", (event) => {
+  if (event.data !== HERE) event.source.postMessage("newer");
+  event.waitUntil(tidy());
+});
 self.addEventListener("fetch", (event) => {
   const { request } = event;
   if (request.method === "GET" && request.url.startsWith(registration.scope)) event.respondWith(answer(request));

@@ -127,13 +127,18 @@ impl Page {
 
     /// Waits until an expression is true.
     pub async fn wait_for(&self, what: &str, script: &str) -> Result<()> {
+        self.wait(PATIENCE, what, script).await
+    }
+
+    /// Waits until an expression is true, as long as it may take.
+    pub async fn wait(&self, patience: Duration, what: &str, script: &str) -> Result<()> {
         let begun = Instant::now();
         while !self
             .ask::<bool>(&format!("return Boolean({script})"))
             .await?
         {
             ensure!(
-                begun.elapsed() < PATIENCE,
+                begun.elapsed() < patience,
                 "waited in vain for {what}: {script}"
             );
             tokio::time::sleep(Duration::from_millis(50)).await;

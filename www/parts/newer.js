@@ -17,18 +17,17 @@ function tellNewer() {
 export async function startNewer() {
   // Neither is there for a page that came over a line anybody could write on.
   if (!serviceWorker || !locks) return;
+  // Whoever keeps the page answers if it keeps another version by now: that may happen at any moment.
+  const greet = () => serviceWorker.controller?.postMessage(here);
+  serviceWorker.addEventListener("message", tellNewer);
+  serviceWorker.addEventListener("controllerchange", greet);
   locks.request(here, { mode: "shared" }, () => {
-    serviceWorker.controller?.postMessage("tidy");
+    greet();
     return new Promise(() => {});
   });
-  // The first to take the page over brings the version that the page has.
-  let known = Boolean(serviceWorker.controller);
-  serviceWorker.addEventListener("controllerchange", () => {
-    if (known) tellNewer();
-    known = true;
-  });
   const registered = await serviceWorker.register("sw.js");
-  // A page that is only put aside, as on a phone, is never loaded again by itself.
+  // Whenever it is loaded the browser looks for a newer version; a page that is only put aside, as on a
+  // phone, is never loaded again by itself.
   document.addEventListener("visibilitychange", () => {
     // Without a connection there is nothing newer to be had.
     if (!document.hidden) registered.update().catch(() => {});

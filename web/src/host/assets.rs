@@ -91,7 +91,10 @@ fn early(page: &[u8]) -> String {
         let rel = attribute(line, "rel")?;
         let href = attribute(line, "href")?;
         Some(match rel.as_str() {
-            "preload" => format!("<{href}>; rel=preload; as={}; crossorigin", attribute(line, "as")?),
+            "preload" => format!(
+                "<{href}>; rel=preload; as={}; crossorigin",
+                attribute(line, "as")?
+            ),
             "modulepreload" => format!("<{href}>; rel=modulepreload"),
             "stylesheet" => format!("<{href}>; rel=preload; as=style"),
             _ => return None,
@@ -140,6 +143,16 @@ mod tests {
         let page = page();
         assert!(page.find("/../Cargo.toml").is_none());
         assert!(page.find("/parts/").is_none());
+    }
+
+    #[test]
+    fn a_page_says_early_what_it_is_made_of() {
+        let page = b"<link rel=\"icon\" href=\"i.svg\">\n<link rel=\"stylesheet\" href=\"a.css\">\n\
+            <link rel=\"preload\" href=\"b.wasm\" as=\"fetch\" crossorigin>\n<link rel=\"modulepreload\" href=\"c.js\">\n";
+        let asset = Asset::new("/index.html", page.to_vec()).unwrap();
+        let early = "<a.css>; rel=preload; as=style, <b.wasm>; rel=preload; as=fetch; crossorigin, <c.js>; rel=modulepreload";
+        assert_eq!(asset.early.as_deref(), Some(early));
+        assert_eq!(Asset::new("/c.js", page.to_vec()).unwrap().early, None);
     }
 
     #[test]

@@ -63,6 +63,8 @@ fn without_comments(bytes: Vec<u8>) -> Vec<u8> {
 /// # Errors
 /// Where a page is no text, or the keeper has no place to write to.
 pub fn lay_out(files: Files) -> Result<Files> {
+    let lean = |(path, bytes): (String, _)| (path.clone(), lean(&path, bytes));
+    let files: Files = files.into_iter().map(lean).collect();
     let version = version(&files);
     let (top, parts): (Files, Files) = files.into_iter().partition(|(path, _)| at_top(path));
     let mut laid = Files::new();
@@ -77,7 +79,7 @@ pub fn lay_out(files: Files) -> Result<Files> {
     }
     let moved = parts
         .into_iter()
-        .map(|(path, bytes)| (format!("{version}/{path}"), lean(&path, bytes)));
+        .map(|(path, bytes)| (format!("{version}/{path}"), bytes));
     laid.extend(moved);
     Ok(laid)
 }
