@@ -75,7 +75,8 @@ async function start() {
     if (!isOwnAddress()) openAddress();
   });
   document.documentElement.dataset.ready = "true";
-  performance.mark("ready");
+  // With the first frame of the ride.
+  requestAnimationFrame(() => performance.mark("ready"));
   await startRest();
   // The page works as well where nothing can be kept, as in some private windows.
   startNewer().catch(console.warn);

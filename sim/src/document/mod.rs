@@ -2,7 +2,8 @@
 //!
 //! Text becomes a document, a document becomes a plan or whatever else is asked for. Every struct is
 //! read from documents alone: a reader of its own for each kind of input would be a third of the program
-//! that a browser fetches.
+//! that a browser fetches. A struct takes its fields in its own order, whatever order they come in, and
+//! refuses any other, whether or not it says so itself.
 
 mod reader;
 
