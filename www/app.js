@@ -1,7 +1,7 @@
 // Starts the page: loads the simulator, opens the plan in the address, and lets the parts run.
 
-import init, { open as openLink } from "./carryline.js";
-import { state, edit, rewrite, onChange } from "./state.js";
+import init, { initRest, open as openLink } from "./carryline.js";
+import { state, complete, edit, rewrite, onChange } from "./state.js";
 import { keepSystem, usualSystem } from "./units.js";
 import { damaged, broken, otherModel, model } from "./words.js";
 import { startDrawing } from "./parts/drawing.js";
@@ -11,15 +11,8 @@ import { startPlan } from "./parts/plan.js";
 import { startFaults } from "./parts/faults.js";
 import { startFeel } from "./parts/feel.js";
 import { startGrips } from "./parts/grips.js";
-import { startCosts } from "./parts/costs.js";
-import { startStudy } from "./parts/study.js";
-import { startTestDay } from "./parts/test_day.js";
-import { startSeen } from "./parts/seen.js";
 import { openNew, openOwn, startLines } from "./parts/lines.js";
-import { startShare, isOwnAddress } from "./parts/share.js";
 import { say } from "./parts/message.js";
-import { startNewer } from "./parts/newer.js";
-import { startRest } from "./rest.js";
 
 function openAddress() {
   const { plan, trouble, other_model: made } = openLink(location.hash);
@@ -63,23 +56,16 @@ async function start() {
   startDrawing();
   startControls();
   startLines();
-  startShare();
   startFeel();
   startGrips();
-  startCosts();
-  startTestDay();
-  startSeen();
-  startStudy();
   openAddress();
-  window.addEventListener("hashchange", () => {
-    if (!isOwnAddress()) openAddress();
-  });
   document.documentElement.dataset.ready = "true";
   // With the first frame of the ride.
   requestAnimationFrame(() => performance.mark("ready"));
-  await startRest();
-  // The page works as well where nothing can be kept, as in some private windows.
-  startNewer().catch(console.warn);
+  const [{ startLate }] = await Promise.all([import("./late.js"), initRest()]);
+  startLate(openAddress);
+  complete();
+  document.documentElement.dataset.whole = "true";
 }
 
 start().catch((error) => {

@@ -3,7 +3,6 @@
 import { link_to } from "../carryline.js";
 import { state, onChange } from "../state.js";
 import { share as words } from "../words.js";
-import { rest } from "../rest.js";
 import { say } from "./message.js";
 import { openPanel } from "./send.js";
 
@@ -25,8 +24,7 @@ function follow() {
   history.replaceState(null, "", own);
 }
 
-async function send() {
-  await rest;
+function send() {
   if (state.faults.length) return say(words.faulty);
   const link = address();
   document.getElementById("share").dataset.link = link;

@@ -2,7 +2,6 @@
 // that is looked at first before the others.
 
 import { compiled } from "../carryline.js";
-import { rest } from "../rest.js";
 import { state, onChange, tell } from "../state.js";
 
 // How long an edit rests before it is studied, ms: a held button changes a plan often.
@@ -50,12 +49,11 @@ export async function studied() {
 
 export function startStudy() {
   onChange((what) => {
-    if (!state.good || (what !== "plan" && what !== "structure")) return;
+    if (!state.good || !["plan", "structure", "whole"].includes(what)) return;
     // What is on its way belongs to another line.
     asked += 1;
     page.dataset.working = "true";
     clearTimeout(waiting);
-    const own = asked;
-    waiting = setTimeout(() => rest.then(() => own === asked && ask(0)), REST);
+    waiting = setTimeout(ask, REST, 0);
   });
 }

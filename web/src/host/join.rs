@@ -6,36 +6,42 @@
 
 use super::layout::Files;
 use super::script::Script;
-use anyhow::{Context, Result, ensure};
+use anyhow::{Context, Result, bail, ensure};
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write;
 
 type Scripts = BTreeMap<String, Script>;
 
-/// Joins to `entry` what it imports, but for scripts that others need too: those keep their names.
+/// Joins to each entry what it imports, but for scripts that somebody else needs: those keep their names.
+/// What an earlier entry holds, a later one takes from there.
 ///
 /// # Errors
 /// Where a script imports or exports in a way that is not known here, or two need each other.
-pub fn join(files: &mut Files, entry: &str) -> Result<()> {
+pub fn join(files: &mut Files, entries: &[&str]) -> Result<()> {
     let mut scripts = Scripts::new();
     for (path, bytes) in files.iter().filter(|(path, _)| path.ends_with(".js")) {
         let text = std::str::from_utf8(bytes).with_context(|| format!("{path} is no text"))?;
         scripts.insert(path.clone(), Script::read(path, text));
     }
-    let outside = outside(&scripts, files, entry);
-    let mut joined = Joined::new(&scripts, &outside);
-    joined.add(entry, &mut Vec::new())?;
-    let text = joined.text();
-    for path in &joined.done {
-        files.remove(path);
+    let outside = outside(&scripts, files, entries);
+    let mut joined: Vec<Joined> = Vec::new();
+    for entry in entries {
+        let mut next = Joined::new(&scripts, &outside, entry);
+        next.add(entry, &joined, &mut Vec::new())?;
+        joined.push(next);
     }
-    files.insert(entry.to_owned(), text.into_bytes());
+    for script in joined.iter().flat_map(|j| &j.done) {
+        files.remove(*script);
+    }
+    for one in &joined {
+        files.insert(one.entry.to_owned(), one.text(&joined).into_bytes());
+    }
     Ok(())
 }
 
 /// The scripts that somebody else needs: a page by a `src`, or a script that nobody imports, such as the
 /// worker; and all that those import.
-fn outside(scripts: &Scripts, files: &Files, entry: &str) -> BTreeSet<String> {
+fn outside(scripts: &Scripts, files: &Files, entries: &[&str]) -> BTreeSet<String> {
     let imported: BTreeSet<_> = scripts.values().flat_map(Script::needs).collect();
     let pages: Vec<_> = files
         .iter()
@@ -43,11 +49,11 @@ fn outside(scripts: &Scripts, files: &Files, entry: &str) -> BTreeSet<String> {
         .map(|(_, bytes)| String::from_utf8_lossy(bytes))
         .collect();
     let in_page = |path: &str| {
-        pages
-            .iter()
-            .any(|page| page.contains(&format!("src=\"{path}\"")))
+        let source = format!("src=\"{path}\"");
+        pages.iter().any(|page| page.contains(&source))
     };
-    let begins = |path: &str| path != entry && (!imported.contains(path) || in_page(path));
+    let begins =
+        |path: &str| !entries.contains(&path) && (!imported.contains(path) || in_page(path));
     let mut left: Vec<&str> = scripts
         .keys()
         .map(String::as_str)
@@ -64,83 +70,119 @@ fn outside(scripts: &Scripts, files: &Files, entry: &str) -> BTreeSet<String> {
     outside
 }
 
+/// One script of several.
 struct Joined<'a> {
     scripts: &'a Scripts,
     outside: &'a BTreeSet<String>,
+    entry: &'a str,
     /// Scripts that stay files of their own, and are imported.
     imported: BTreeSet<&'a str>,
-    done: BTreeSet<String>,
+    /// Scripts that are taken from an earlier one.
+    taken: BTreeSet<&'a str>,
+    done: BTreeSet<&'a str>,
     body: String,
 }
 
 impl<'a> Joined<'a> {
-    fn new(scripts: &'a Scripts, outside: &'a BTreeSet<String>) -> Self {
+    fn new(scripts: &'a Scripts, outside: &'a BTreeSet<String>, entry: &'a str) -> Self {
         Self {
             scripts,
             outside,
+            entry,
             imported: BTreeSet::new(),
+            taken: BTreeSet::new(),
             done: BTreeSet::new(),
             body: String::new(),
         }
     }
 
     /// Adds a script after all that it needs; `around` are those that wait for it.
-    fn add(&mut self, path: &'a str, around: &mut Vec<&'a str>) -> Result<()> {
-        if self.outside.contains(path) {
-            self.imported.insert(path);
-            return Ok(());
-        }
+    fn add(&mut self, path: &'a str, earlier: &[Self], around: &mut Vec<&'a str>) -> Result<()> {
         ensure!(
             !around.contains(&path),
             "{path} needs itself, by way of {around:?}"
         );
-        if self.done.contains(path) {
+        if self.outside.contains(path) {
+            self.imported.insert(path);
+            return Ok(());
+        }
+        if earlier.iter().any(|e| e.done.contains(path)) {
+            self.taken.insert(path);
+            return Ok(());
+        }
+        if !self.done.insert(path) {
             return Ok(());
         }
         let script = self.scripts.get(path);
         let script = script.with_context(|| format!("there is no {path}"))?;
         if let Some(line) = &script.unknown {
-            anyhow::bail!("{path} cannot be joined for this: {line}");
+            bail!("{path} cannot be joined for this: {line}");
         }
         around.push(path);
         for need in script.needs() {
-            self.add(need, around)?;
+            self.add(need, earlier, around)?;
         }
         around.pop();
-        self.done.insert(path.to_owned());
         self.put(script)
     }
 
     fn put(&mut self, script: &Script) -> Result<()> {
-        writeln!(self.body, "const {} = (() => {{", variable(&script.path))?;
+        let name = variable(&script.path);
+        // What an entry exports is what its file exports.
+        let outer = if script.path == self.entry {
+            "export "
+        } else {
+            ""
+        };
+        let names = script.exports.join(", ");
+        let result = match (outer, names.as_str()) {
+            ("", _) => name,
+            (_, "") => String::from("_"),
+            _ => format!("{{ {names} }}"),
+        };
+        writeln!(self.body, "{outer}const {result} = (() => {{")?;
         for import in &script.imports {
-            writeln!(
-                self.body,
-                "const {} = {};",
-                import.names,
-                variable(&import.path)
-            )?;
+            let from = variable(&import.path);
+            writeln!(self.body, "const {} = {from};", import.names)?;
         }
         // A place beside the script, seen from where all of them lie now.
-        let here = format!(
-            "new URL({:?}, import.meta.url)",
-            format!("./{}", script.path)
-        );
+        let here = format!("./{}", script.path);
+        let here = format!("new URL({here:?}, import.meta.url)");
         self.body
             .push_str(&script.body.replace("import.meta.url", &here));
-        writeln!(
-            self.body,
-            "return {{ {} }};\n}})();",
-            script.exports.join(", ")
-        )?;
+        writeln!(self.body, "return {{ {names} }};\n}})();")?;
         Ok(())
     }
 
-    fn text(&self) -> String {
-        let imports = self.imported.iter();
-        let imports =
-            imports.map(|path| format!("import * as {} from \"./{path}\";\n", variable(path)));
-        imports.chain([self.body.clone()]).collect()
+    fn text(&self, all: &[Self]) -> String {
+        let mut text = String::new();
+        for path in &self.imported {
+            text += &format!("import * as {} from \"./{path}\";\n", variable(path));
+        }
+        for other in all {
+            let from: Vec<_> = self
+                .taken
+                .intersection(&other.done)
+                .map(|p| variable(p))
+                .collect();
+            if !from.is_empty() {
+                text += &format!(
+                    "import {{ {} }} from \"./{}\";\n",
+                    from.join(", "),
+                    other.entry
+                );
+            }
+        }
+        text += &self.body;
+        let given: BTreeSet<_> = all
+            .iter()
+            .flat_map(|o| o.taken.intersection(&self.done))
+            .collect();
+        if !given.is_empty() {
+            let names: Vec<_> = given.into_iter().map(|path| variable(path)).collect();
+            text += &format!("export {{ {} }};\n", names.join(", "));
+        }
+        text
     }
 }
 
@@ -178,13 +220,13 @@ mod tests {
             ),
             ("a.js", "export function a() {}\n"),
         ]);
-        join(&mut page, "app.js").unwrap();
+        join(&mut page, &["app.js"]).unwrap();
         assert_eq!(page.keys().collect::<Vec<_>>(), ["app.js"]);
         assert_eq!(
             text(&page, "app.js"),
             "const $a = (() => {\nfunction a() {}\nreturn { a };\n})();\n\
              const $parts_b = (() => {\nconst { a: first } = $a;\nconst b = () => first;\nreturn { b };\n})();\n\
-             const $app = (() => {\nconst { b } = $parts_b;\nb();\nreturn {  };\n})();\n"
+             export const _ = (() => {\nconst { b } = $parts_b;\nb();\nreturn {  };\n})();\n"
         );
     }
 
@@ -205,7 +247,7 @@ mod tests {
             ("a.js", "export const a = 1;\n"),
         ]);
         let before = page.len();
-        join(&mut page, "app.js").unwrap();
+        join(&mut page, &["app.js"]).unwrap();
         assert_eq!(page.len(), before);
         let app = text(&page, "app.js");
         assert!(
@@ -218,6 +260,31 @@ mod tests {
     }
 
     #[test]
+    fn a_later_script_takes_from_an_earlier_one() {
+        let mut page = files(&[
+            ("app.js", "import { a } from \"./a.js\";\na();\n"),
+            (
+                "late.js",
+                "import { a } from \"./a.js\";\nimport { b } from \"./b.js\";\nexport const start = () => a(b);\n",
+            ),
+            ("a.js", "export const a = 1;\n"),
+            ("b.js", "export const b = 1;\n"),
+        ]);
+        join(&mut page, &["app.js", "late.js"]).unwrap();
+        assert_eq!(page.keys().collect::<Vec<_>>(), ["app.js", "late.js"]);
+        let (app, late) = (text(&page, "app.js"), text(&page, "late.js"));
+        assert!(
+            app.contains("const $a = ") && app.ends_with("export { $a };\n"),
+            "{app}"
+        );
+        assert_eq!(
+            late,
+            "import { $a } from \"./app.js\";\nconst $b = (() => {\nconst b = 1;\nreturn { b };\n})();\n\
+             export const { start } = (() => {\nconst { a } = $a;\nconst { b } = $b;\nconst start = () => a(b);\nreturn { start };\n})();\n"
+        );
+    }
+
+    #[test]
     fn a_place_beside_a_script_stays_where_it_is() {
         let mut page = files(&[
             ("app.js", "import { here } from \"./parts/a.js\";\n"),
@@ -226,7 +293,7 @@ mod tests {
                 "export const here = new URL(\"..\", import.meta.url);\n",
             ),
         ]);
-        join(&mut page, "app.js").unwrap();
+        join(&mut page, &["app.js"]).unwrap();
         let app = text(&page, "app.js");
         assert!(
             app.contains("new URL(\"..\", new URL(\"./parts/a.js\", import.meta.url))"),
@@ -247,7 +314,7 @@ mod tests {
                 "import { a } from \"./a.js\";\nexport const b = 1;\n",
             ),
         ]);
-        let error = join(&mut page, "app.js").unwrap_err().to_string();
+        let error = join(&mut page, &["app.js"]).unwrap_err().to_string();
         assert!(error.contains("a.js needs itself"), "{error}");
     }
 }

@@ -34,7 +34,7 @@ pub fn build_into(out: &Path) -> Result<()> {
     ensure_target()?;
     let mut files = bind(&compile()?)?;
     files.append(&mut read(&repository().join("www"))?);
-    join::join(&mut files, "app.js")?;
+    join::join(&mut files, &["app.js", "late.js"])?;
     let limits = limits::page(sim::limits::TEXT);
     files.insert("limits.html".to_owned(), limits.into_bytes());
     let files = layout::lay_out(files)?;
