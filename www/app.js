@@ -1,7 +1,7 @@
 // Starts the page: loads the simulator, opens the plan in the address, and lets the parts run.
 
-import init, { open as openLink } from "./carryline.js";
-import { state, edit, rewrite, onChange } from "./state.js";
+import init, { initRest, open as openLink } from "./carryline.js";
+import { state, complete, edit, rewrite, onChange } from "./state.js";
 import { inWords } from "./names.js";
 import { keepSystem, usualSystem } from "./units.js";
 import { damaged, broken, otherModel, model } from "./words.js";
@@ -11,16 +11,8 @@ import { startLips } from "./parts/lips.js";
 import { startPlan } from "./parts/plan.js";
 import { startFaults } from "./parts/faults.js";
 import { startFeel } from "./parts/feel.js";
-import { startCards } from "./parts/cards.js";
-import { startWhatIf } from "./parts/what_if.js";
-import { startSound } from "./parts/sound.js";
 import { startGrips } from "./parts/grips.js";
-import { startCosts } from "./parts/costs.js";
-import { startStudy } from "./parts/study.js";
-import { startTestDay } from "./parts/test_day.js";
-import { startSeen } from "./parts/seen.js";
 import { openNew, openOwn, startLines } from "./parts/lines.js";
-import { startShare, isOwnAddress } from "./parts/share.js";
 import { say } from "./parts/message.js";
 import { noLink } from "./wrong.js";
 
@@ -56,30 +48,26 @@ function startUnits() {
 }
 
 async function start() {
-  await init();
+  const coming = init();
   startUnits();
   startName();
   startLips();
   startPlan();
   startFaults();
+  await coming;
   startDrawing();
   startControls();
   startLines();
-  startShare();
   startFeel();
-  startSound();
-  startCards();
-  startWhatIf();
   startGrips();
-  startCosts();
-  startTestDay();
-  startSeen();
-  startStudy();
   openAddress();
-  window.addEventListener("hashchange", () => {
-    if (!isOwnAddress()) openAddress();
-  });
   document.documentElement.dataset.ready = "true";
+  // With the first frame of the ride.
+  requestAnimationFrame(() => performance.mark("ready"));
+  const [{ startLate }] = await Promise.all([import("./late.js"), initRest()]);
+  startLate(openAddress);
+  complete();
+  document.documentElement.dataset.whole = "true";
 }
 
 start().catch((error) => {

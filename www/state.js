@@ -12,6 +12,7 @@ export const state = {
   system: "metric",
   against: null, // another line it is compared with: its name and its jumps
   chosen: null, // index of the feature being edited
+  whole: false, // whether all of the page and of the simulator is there, and not only what rides
   looking: false, // at somebody else's line, which is not edited before it is copied
 };
 
@@ -19,7 +20,8 @@ const listeners = [];
 
 /**
  * Calls `listener(what)` after every change; `what` is "plan" (numbers), "structure"
- * (features came, went or moved, or other units), "name", "opened" (another line, before the rest follows), "chosen", "clock", "frame", "study" or "against".
+ * (features came, went or moved, or other units), "name", "opened" (another line, before the rest follows), "chosen", "clock", "frame", "study", "against" or "whole" (the
+ * rest of the page has come).
  */
 export function onChange(listener) {
   listeners.push(listener);
@@ -46,7 +48,8 @@ export function rideOf(plan) {
 /** Rides the plan. The last good ride stays where the plan has faults. */
 function attempt() {
   try {
-    const next = ride(JSON.stringify(state.plan));
+    // To be seen soon, the rider whom the line is for rides alone at first.
+    const next = ride(JSON.stringify(state.plan), state.whole ? undefined : 1);
     riding?.free();
     riding = next;
     state.story = next.story();
@@ -91,6 +94,13 @@ function step(plan) {
 
 export const undo = () => step(back(state.plan));
 export const redo = () => step(forth(state.plan));
+
+/** From now on all of the page and of the simulator is there. */
+export function complete() {
+  state.whole = true;
+  if (state.plan.riders.length > 1) attempt();
+  tell("whole");
+}
 
 /** Rides again and writes everything anew, as when the units change. */
 export function rewrite() {

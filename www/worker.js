@@ -1,10 +1,12 @@
 // Works out, beside the page, what takes longer than a frame.
 
-import init, { study } from "./carryline.js";
+import init, { initRest, study } from "./carryline.js";
 
-const ready = init();
+let ready;
 
-onmessage = async ({ data: { asked, plan, part } }) => {
+// The first message brings the simulator as the page has compiled it.
+onmessage = async ({ data: { simulator, asked, plan, part } }) => {
+  ready ??= init({ module_or_path: simulator[0] }).then(() => initRest(simulator[1]));
   await ready;
   try {
     postMessage({ asked, part, answer: study(plan, part) });

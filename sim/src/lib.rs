@@ -20,6 +20,7 @@
 //! ```
 
 pub mod constants;
+pub mod document;
 pub mod draft;
 pub mod error;
 pub mod judge;

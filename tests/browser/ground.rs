@@ -31,7 +31,24 @@ impl Screen {
 }
 
 /// What most cases read.
-const ENGLISH: &str = "en-US,en";
+pub const ENGLISH: &str = "en-US,en";
+
+/// How the page is opened.
+#[derive(Clone, Copy, Debug)]
+pub struct Visit<'a> {
+    /// In which browser.
+    pub engine: Engine,
+    /// On which screen.
+    pub screen: Screen,
+    /// What the reader reads, in order, such as `de-DE,de`.
+    pub languages: &'a str,
+    /// Address of the page, ending in a stroke.
+    pub address: &'a str,
+    /// What stands behind it.
+    pub tail: &'a str,
+    /// On a slow phone over a slow line: see [`Page::slow_down`].
+    pub slowly: bool,
+}
 
 /// The served page and the drivers, all ended when this is dropped.
 pub struct Ground {
@@ -76,7 +93,15 @@ impl Ground {
         screen: Screen,
         case: impl AsyncFnOnce(&Page) -> Result<T>,
     ) -> Result<T> {
-        self.open(Engine::Chromium, languages, screen, "", case)
+        let visit = Visit {
+            engine: Engine::Chromium,
+            screen,
+            languages,
+            address: &self.address,
+            tail: "",
+            slowly: false,
+        };
+        self.visit_as(&visit, case)
     }
 
     /// Opens the page in a new browser with an empty profile, at `tail` behind its address, and
@@ -89,24 +114,33 @@ impl Ground {
         tail: &str,
         case: impl AsyncFnOnce(&Page) -> Result<T>,
     ) -> Result<T> {
-        self.open(engine, ENGLISH, screen, tail, case)
+        let visit = Visit {
+            engine,
+            screen,
+            languages: ENGLISH,
+            address: &self.address,
+            tail,
+            slowly: false,
+        };
+        self.visit_as(&visit, case)
     }
 
-    fn open<T>(
+    /// Opens a page that may be served by somebody else, with all that [`Ground::visit_in`] promises.
+    pub fn visit_as<T>(
         &self,
-        engine: Engine,
-        languages: &str,
-        screen: Screen,
-        tail: &str,
+        visit: &Visit,
         case: impl AsyncFnOnce(&Page) -> Result<T>,
     ) -> Result<T> {
         let profile = TempDir::new()?;
-        let driver = self.drivers.of(engine)?;
+        let driver = self.drivers.of(visit.engine)?;
         self.runtime.block_on(async {
-            let capabilities = engine.capabilities(screen, languages, profile.path())?;
+            let capabilities =
+                visit
+                    .engine
+                    .capabilities(visit.screen, visit.languages, profile.path())?;
             let driver = WebDriver::new(&driver, capabilities).await?;
             let visited = driver.run_and_quit(async |driver| {
-                let page = Page::open(driver, engine, &self.address, tail).await?;
+                let page = Page::open(driver, visit).await?;
                 let page = page.saving_in(downloads(profile.path()));
                 let done = case(&page).await;
                 let clean = page.check_clean().await;

@@ -4,8 +4,10 @@ mod child;
 mod drivers;
 mod engine;
 mod ground;
+mod host;
 mod page;
 
 pub use engine::Engine;
-pub use ground::{Ground, Screen, cargo};
+pub use ground::{ENGLISH, Ground, Screen, Visit, cargo};
+pub use host::Host;
 pub use page::{Page, shades};

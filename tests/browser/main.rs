@@ -2,6 +2,7 @@
 
 mod access;
 mod bits;
+mod budget;
 mod catalogue;
 mod dragging;
 mod editing;
@@ -10,6 +11,7 @@ mod kid;
 mod languages;
 mod learning;
 mod lines;
+mod offline;
 mod opening;
 mod readings;
 mod riders;
@@ -30,7 +32,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 73] = [
+const CASES: [(&str, Case); 81] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -157,6 +159,20 @@ const CASES: [(&str, Case); 73] = [
         "lines::a_full_device_loses_nothing",
         lines::a_full_device_loses_nothing,
     ),
+    ("offline::in_chromium", offline::in_chromium),
+    ("offline::in_firefox", offline::in_firefox),
+    ("offline::from_a_subfolder", offline::from_a_subfolder),
+    (
+        "offline::a_new_version_is_taken_up_whole",
+        offline::a_new_version_is_taken_up_whole,
+    ),
+    (
+        "offline::half_a_version_is_not_taken",
+        offline::half_a_version_is_not_taken,
+    ),
+    ("offline::can_be_installed", offline::can_be_installed),
+    ("budget::little_is_fetched", budget::little_is_fetched),
+    ("budget::soon_interactive", budget::soon_interactive),
     (
         "dragging::a_knuckle_is_dragged_and_rides_at_once",
         dragging::a_knuckle_is_dragged_and_rides_at_once,

@@ -1,8 +1,10 @@
 //! One opened page.
 
 use super::engine::Engine;
+use super::ground::Visit;
 use anyhow::{Context, Result, ensure};
 use serde::de::DeserializeOwned;
+use serde_json::json;
 use std::fs;
 use std::io::Cursor;
 use std::path::{Path, PathBuf};
@@ -15,7 +17,7 @@ const PATIENCE: Duration = Duration::from_secs(10);
 /// What a page that is ready looks like.
 const READY: (&str, &str) = (
     "the page to start",
-    "document.documentElement.dataset.ready",
+    "document.documentElement.dataset.ready && document.documentElement.dataset.whole",
 );
 
 /// How much of a script that failed is told, in characters.
@@ -31,22 +33,41 @@ pub struct Page {
 
 impl Page {
     /// Opens the page and waits until it is ready.
-    pub(crate) async fn open(
-        driver: WebDriver,
-        engine: Engine,
-        address: &str,
-        tail: &str,
-    ) -> Result<Self> {
-        driver.goto(format!("{address}{tail}")).await?;
-        let address = address.to_owned();
+    pub(crate) async fn open(driver: WebDriver, visit: &Visit<'_>) -> Result<Self> {
         let page = Self {
             driver,
-            engine,
-            address,
+            engine: visit.engine,
+            address: visit.address.to_owned(),
             saved: PathBuf::new(),
         };
+        if visit.slowly {
+            page.slow_down().await?;
+        }
+        page.driver
+            .goto(format!("{}{}", visit.address, visit.tail))
+            .await?;
         page.wait_for(READY.0, READY.1).await?;
         Ok(page)
+    }
+
+    /// From now on the browser has a quarter of the processor, and a line of 1.6 Mbit/s with 150 ms to the
+    /// host and back: a cheap phone in the country. Chromium alone can do so.
+    async fn slow_down(&self) -> Result<()> {
+        let tools = self.driver.cdp();
+        let processor = json!({ "rate": 4 });
+        tools
+            .send_raw("Emulation.setCPUThrottlingRate", processor)
+            .await?;
+        let bytes_per_second = 1.6e6 / 8.0;
+        let line = json!({
+            "offline": false, "latency": 150,
+            "downloadThroughput": bytes_per_second, "uploadThroughput": bytes_per_second,
+        });
+        tools.send_raw("Network.enable", json!({})).await?;
+        tools
+            .send_raw("Network.emulateNetworkConditions", line)
+            .await?;
+        Ok(())
     }
 
     /// Where the browser puts what it saves.
@@ -79,6 +100,24 @@ impl Page {
         shades(&png)
     }
 
+    /// Why the browser would not install the page; Chromium alone tells.
+    pub async fn install_faults(&self) -> Result<Vec<String>> {
+        let tools = self.driver.cdp();
+        let manifest = tools.send_raw("Page.getAppManifest", json!({})).await?;
+        ensure!(manifest["data"].is_string(), "no manifest: {manifest}");
+        let asked = tools
+            .send_raw("Page.getInstallabilityErrors", json!({}))
+            .await?;
+        let faults = asked["installabilityErrors"].as_array();
+        let faults = faults.context("the browser tells nothing of installing")?;
+        let errors = manifest["errors"].as_array().into_iter().flatten();
+        Ok(faults
+            .iter()
+            .chain(errors)
+            .map(ToString::to_string)
+            .collect())
+    }
+
     /// The value of a script's `return`.
     pub async fn ask<T: DeserializeOwned>(&self, script: &str) -> Result<T> {
         let answer = self.driver.execute(script, Vec::new()).await;
@@ -88,13 +127,18 @@ impl Page {
 
     /// Waits until an expression is true.
     pub async fn wait_for(&self, what: &str, script: &str) -> Result<()> {
+        self.wait(PATIENCE, what, script).await
+    }
+
+    /// Waits until an expression is true, as long as it may take.
+    pub async fn wait(&self, patience: Duration, what: &str, script: &str) -> Result<()> {
         let begun = Instant::now();
         while !self
             .ask::<bool>(&format!("return Boolean({script})"))
             .await?
         {
             ensure!(
-                begun.elapsed() < PATIENCE,
+                begun.elapsed() < patience,
                 "waited in vain for {what}: {script}"
             );
             tokio::time::sleep(Duration::from_millis(50)).await;

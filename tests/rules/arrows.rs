@@ -7,10 +7,11 @@ type May = (&'static str, &'static [&'static str]);
 
 const SIM: &[May] = &[
     ("constants", &[]),
+    ("document", &["error"]),
     ("num", &[]),
     ("error", &[]),
     ("units", &["error"]),
-    ("plan", &["constants", "error", "num", "units"]),
+    ("plan", &["constants", "document", "error", "num", "units"]),
     ("presets", &["constants", "error", "num", "plan"]),
     ("profile", &["constants", "error", "num", "plan"]),
     // The ride knows ground and masses, no plan: it can be tried on a bare arc.

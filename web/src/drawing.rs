@@ -75,7 +75,7 @@ impl Drawing {
     /// # Errors
     /// Where the labels are none.
     pub fn show(&mut self, riding: Option<Riding>, labels: JsValue) -> Result<(), JsValue> {
-        self.labels = from_page(labels)?;
+        self.labels = from_page(&labels)?;
         if let Some(riding) = riding {
             self.before = self.shown.replace(riding.into_picture());
         }
@@ -134,7 +134,7 @@ impl Drawing {
     /// # Errors
     /// Where the page asks for something that is no look.
     pub fn paint(&mut self, look: JsValue) -> Result<f64, JsValue> {
-        let look: Look = from_page(look)?;
+        let look: Look = from_page(&look)?;
         let Some(picture) = &self.shown else {
             return Ok(1.0);
         };

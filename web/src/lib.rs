@@ -10,10 +10,11 @@ mod story;
 
 pub use drawing::Drawing;
 
-use convert::{from_page, to_page};
-use js_sys::{Float64Array, Reflect};
+use convert::{document, from_page, to_page};
+use js_sys::{Float64Array, JSON, Reflect};
 use serde::Serialize;
 use sim::constants::MODEL_VERSION;
+use sim::document::Document;
 use sim::error::{Fault, Quantity};
 use sim::plan::{self, Plan};
 use sim::presets::{self, AGES, Preset, Wheel};
@@ -70,12 +71,15 @@ struct Offer {
 
 /// Opens the plan in the part of an address after `#`. Nothing there opens the demonstration
 /// line; so does a link that is damaged, and it says why.
+///
+/// # Errors
+/// Where the demonstration line itself cannot be read.
 #[wasm_bindgen]
-pub fn open(fragment: &str) -> JsValue {
+pub fn open(fragment: &str) -> Result<JsValue, JsValue> {
     panic::tell_console();
     let text = fragment.trim_start_matches('#');
     let opened = if text.is_empty() {
-        Opened::demo(None)
+        Opened::demo(None)?
     } else {
         match link::decode(text) {
             Ok(decoded) => Opened {
@@ -83,19 +87,19 @@ pub fn open(fragment: &str) -> JsValue {
                 trouble: None,
                 other_model: Some(decoded.model_version).filter(|&made| made != MODEL_VERSION),
             },
-            Err(error) => Opened::demo(Some(error)),
+            Err(error) => Opened::demo(Some(error))?,
         }
     };
-    to_page(&opened)
+    Ok(to_page(&opened))
 }
 
 impl Opened {
-    fn demo(trouble: Option<LinkError>) -> Self {
-        Self {
-            plan: plan::demo(),
+    fn demo(trouble: Option<LinkError>) -> Result<Self, JsValue> {
+        Ok(Self {
+            plan: plan_from(plan::EXAMPLES[0])?,
             trouble,
             other_model: None,
-        }
+        })
     }
 }
 
@@ -125,14 +129,15 @@ pub struct Riding {
     story: Story,
 }
 
-/// Rides a plan, given as a plan file: the reader of plan files knows the field of every fault.
+/// Rides a plan, given as a plan file: the reader of plan files knows the field of every fault. The first
+/// riders ride, at most so many; without a number, all.
 ///
 /// # Errors
 /// Every fault of the plan, as an array.
 #[wasm_bindgen]
-pub fn ride(plan: &str) -> Result<Riding, JsValue> {
+pub fn ride(plan: &str, most: Option<usize>) -> Result<Riding, JsValue> {
     let plan = plan_from(plan)?;
-    let rides: Result<Vec<_>, _> = (0..plan.riders.len())
+    let rides: Result<Vec<_>, _> = (0..plan.riders.len().min(most.unwrap_or(usize::MAX)))
         .map(|rider| setup::ride_plan(&plan, rider))
         .collect();
     let rides = rides.map_err(|faults| to_page(&faults))?;
@@ -147,14 +152,18 @@ pub fn ride(plan: &str) -> Result<Riding, JsValue> {
 /// What is wrong with the answers, as an array of faults.
 #[wasm_bindgen]
 pub fn draft(answers: JsValue) -> Result<JsValue, JsValue> {
-    let plan = sim::draft::draft(&from_page(answers)?).map_err(|faults| to_page(&faults))?;
+    let plan = sim::draft::draft(&from_page(&answers)?).map_err(|faults| to_page(&faults))?;
     Ok(to_page(&plan))
 }
 
 /// The lines to start from, as plans.
+///
+/// # Errors
+/// Where one of them cannot be read.
 #[wasm_bindgen]
-pub fn examples() -> JsValue {
-    to_page(&plan::examples())
+pub fn examples() -> Result<JsValue, JsValue> {
+    let plans: Result<Vec<Plan>, _> = plan::EXAMPLES.into_iter().map(plan_from).collect();
+    Ok(to_page(&plans?))
 }
 
 /// One part of what can be found out of a plan by riding it again and again: `spreads`, `windows`,
@@ -200,7 +209,7 @@ fn windows(plan: &Plan) -> Result<Vec<judge::Window>, Vec<Fault>> {
 /// The fault of a choice that nothing can be made from, as an array.
 #[wasm_bindgen]
 pub fn preset(choice: JsValue) -> Result<JsValue, JsValue> {
-    let preset = presets::preset(&from_page(choice)?).map_err(|fault| to_page(&[fault]))?;
+    let preset = presets::preset(&from_page(&choice)?).map_err(|fault| to_page(&[fault]))?;
     Ok(to_page(&Offer {
         ages: [*AGES.start(), *AGES.end()],
         wheels: Wheel::ALL,
@@ -208,8 +217,15 @@ pub fn preset(choice: JsValue) -> Result<JsValue, JsValue> {
     }))
 }
 
+/// The browser reads the text, so that no reader of JSON has to be fetched.
 fn plan_from(text: &str) -> Result<Plan, JsValue> {
-    Plan::from_json(text).map_err(|fault| to_page(&[fault]))
+    let told = |fault: Fault| to_page(&[fault]);
+    let parsed = JSON::parse(text).map_err(|error| {
+        let why = error.dyn_ref::<js_sys::Error>();
+        let why = why.map_or_else(String::new, |error| error.message().into());
+        told(Document::no_json(&why))
+    })?;
+    document(&parsed).read().map_err(told)
 }
 
 #[wasm_bindgen]
@@ -249,7 +265,7 @@ impl Riding {
 /// What is wrong with it: see [`units::UnitError`].
 #[wasm_bindgen]
 pub fn read(text: &str, quantity: JsValue, system: JsValue) -> Result<f64, JsValue> {
-    let (quantity, system): (Quantity, System) = (from_page(quantity)?, from_page(system)?);
+    let (quantity, system): (Quantity, System) = (from_page(&quantity)?, from_page(&system)?);
     units::parse(text, quantity, system).map_err(|error| to_page(&error))
 }
 
@@ -259,7 +275,7 @@ pub fn read(text: &str, quantity: JsValue, system: JsValue) -> Result<f64, JsVal
 /// What is wrong with each row that cannot be read, as an array: see [`units::RowError`].
 #[wasm_bindgen]
 pub fn readings(text: &str, system: JsValue) -> Result<Vec<f64>, JsValue> {
-    let pairs = units::pairs(text, from_page(system)?).map_err(|rows| to_page(&rows))?;
+    let pairs = units::pairs(text, from_page(&system)?).map_err(|rows| to_page(&rows))?;
     Ok(pairs.into_iter().flat_map(<[f64; 2]>::from).collect())
 }
 
@@ -270,7 +286,7 @@ pub fn readings(text: &str, system: JsValue) -> Result<Vec<f64>, JsValue> {
 /// Where the quantity or the system is unknown.
 #[wasm_bindgen]
 pub fn write(value: f64, quantity: JsValue, system: JsValue) -> Result<JsValue, JsValue> {
-    let (quantity, system): (Quantity, System) = (from_page(quantity)?, from_page(system)?);
+    let (quantity, system): (Quantity, System) = (from_page(&quantity)?, from_page(&system)?);
     Ok(to_page(&Written {
         shown: units::format(value, quantity, system),
         field: units::edit(value, quantity, system),

@@ -265,7 +265,7 @@ export function startDrawing() {
   arrange();
   startHand();
   onChange((what) => {
-    if (what === "plan" || what === "structure" || what === "name") take(what !== "name");
+    if (["plan", "structure", "name", "whole"].includes(what)) take(what === "plan" || what === "structure");
     if (what === "chosen") show();
     if (what === "chosen" || what === "study") drawing.show(undefined, labels());
     if (what === "chosen" || what === "study") repaint();

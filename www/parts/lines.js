@@ -159,6 +159,7 @@ function starts() {
 }
 
 function list() {
+  if (!state.whole) return;
   const all = kept();
   const rows = all.length ? make("ul", {}, ...all.map(item)) : make("p", {}, words.none);
   box.replaceChildren(rows, files(), starts(), newLine((plan) => copy(plan)));
@@ -195,6 +196,7 @@ export function startLines() {
   onTaken(() => say(words.taken));
   let opening = false;
   onChange((what) => {
+    if (what === "whole") list();
     if (what === "opened") opening = true;
     if (!["plan", "structure", "name"].includes(what)) return;
     // What was just opened is no edit.

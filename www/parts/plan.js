@@ -115,6 +115,7 @@ function section(name, id, ...content) {
 const riderFields = (form) => form.map((g) => group("riders[0]", g, origin));
 
 function showMore() {
+  if (!state.whole) return;
   const open = [...more.querySelectorAll("details[open]")].map((d) => d.id);
   more.replaceChildren(
     section(groups.rider, "rider", ...rider(), startFrom(), ...riderFields(riderForm), section(groups.wheels, "wheels", ...riderFields(wheelsForm))),
@@ -127,6 +128,7 @@ function showMore() {
 
 /** What the closed parts of the plan hold. */
 function digestMore() {
+  if (!state.whole) return;
   const { riders, yard, weather } = state.plan;
   const say = (id, text) => (document.querySelector(`#${id} summary span`).textContent = text);
   say("rider", riders[0].label);
@@ -155,6 +157,8 @@ export function startPlan() {
   onChange((what) => {
     if (what === "structure") {
       showFeatures();
+      showMore();
+    } else if (what === "whole") {
       showMore();
     } else if (what === "chosen") {
       showFeatures();

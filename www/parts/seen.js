@@ -99,7 +99,7 @@ function show() {
 export function startSeen() {
   onChange((what) => {
     if (!state.story) return;
-    if (what === "structure") show();
+    if (what === "structure" || what === "whole") show();
     else if (what === "plan") {
       for (const box of list.querySelectorAll(".field[data-field]")) box.sync();
       tell();

@@ -1,6 +1,7 @@
 // What is found out by riding a line again and again: asked of the worker after every change, the part
 // that is looked at first before the others.
 
+import { compiled } from "../carryline.js";
 import { state, onChange, tell } from "../state.js";
 
 // How long an edit rests before it is studied, ms: a held button changes a plan often.
@@ -36,7 +37,7 @@ function beside() {
 
 /** Asks for a part; the next one is asked for with its answer, so that nothing stale piles up. */
 function ask(number) {
-  if (number < PARTS.length) beside().postMessage({ asked, part: PARTS[number], plan: JSON.stringify(state.good) });
+  if (number < PARTS.length) beside().postMessage({ simulator: compiled(), asked, part: PARTS[number], plan: JSON.stringify(state.good) });
   else delete page.dataset.working;
 }
 
@@ -48,7 +49,7 @@ export async function studied() {
 
 export function startStudy() {
   onChange((what) => {
-    if (!state.good || (what !== "plan" && what !== "structure")) return;
+    if (!state.good || !["plan", "structure", "whole"].includes(what)) return;
     // What is on its way belongs to another line.
     asked += 1;
     page.dataset.working = "true";

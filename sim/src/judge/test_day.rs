@@ -8,6 +8,7 @@
 use super::change::{rows, smallest, with};
 use super::jump::{How, JumpRow, jumps};
 use super::spread::{SLOWEST, corner};
+use crate::num;
 use crate::plan::{Feature, Flat, Ground, Line, Plan, Surface};
 use crate::profile::Profile;
 use crate::ride::{Accuracy, ride};
@@ -105,7 +106,7 @@ fn alone(plan: &Plan, feature: usize) -> Option<Plan> {
             let other = &mut features[span.feature];
             if span.feature != feature && matches!(other, Feature::Jump(_)) {
                 *other = Feature::Flat(Flat {
-                    length: span.from.distance(span.to),
+                    length: num::length(span.from - span.to),
                     surface: Surface::Packed,
                 });
             }

@@ -55,8 +55,8 @@ fn check_features(features: &[Feature], c: &mut Checker) {
     }
 }
 
-/// One feature of a line.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+/// One feature of a line. It is read in `json.rs`.
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum Feature {
     /// The ramp the rider starts from; only ever the first feature.

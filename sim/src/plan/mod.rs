@@ -86,27 +86,31 @@ impl Plan {
     }
 }
 
-/// The demonstration line: the orchard above the village school.
-pub fn demo() -> Plan {
-    Plan::from_json(include_str!("../../plans/orchard.json"))
-        .expect("the demonstration plan is checked by the tests")
+/// Lines to start from, as plan files, the demonstration first: the orchard above the village school, a
+/// first jump for a small child, three tables in a row for a bigger one. The first rider of each lands all
+/// of its jumps.
+pub const EXAMPLES: [&str; 3] = [
+    include_str!("../../plans/orchard.json"),
+    include_str!("../../plans/first_jump.json"),
+    include_str!("../../plans/three_tables.json"),
+];
+
+/// The lines to start from, as plans.
+pub fn examples() -> Vec<Plan> {
+    EXAMPLES.map(example).into()
 }
 
-/// Lines to start from, the demonstration first: a first jump for a small child, three tables in a row
-/// for a bigger one. The first rider of each lands all of its jumps.
-pub fn examples() -> Vec<Plan> {
-    let files = [
-        include_str!("../../plans/first_jump.json"),
-        include_str!("../../plans/three_tables.json"),
-    ];
-    let plans = files
-        .into_iter()
-        .map(|text| Plan::from_json(text).expect("the plan files are checked by the tests"));
-    core::iter::once(demo()).chain(plans).collect()
+fn example(text: &str) -> Plan {
+    Plan::from_json(text).expect("the plan files are checked by the tests")
+}
+
+/// The demonstration line: the first of the lines to start from.
+pub fn demo() -> Plan {
+    example(EXAMPLES[0])
 }
 
 /// A short line for tests, which stays as it is when the demonstration changes.
 #[cfg(test)]
 pub(crate) fn one_jump() -> Plan {
-    serde_json::from_str(include_str!("../../plans/one_jump.json")).expect("a plan file of our own")
+    Plan::from_json(include_str!("../../plans/one_jump.json")).expect("a plan file of our own")
 }

@@ -12,8 +12,8 @@ const ALONG: RangeInclusive<f64> = 0.0..=500.0;
 const APART: f64 = 0.5;
 
 /// One thing seen on a test ride. Places are counted in metres along the line, measured level from
-/// its start, to the middle of the bike.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+/// its start, to the middle of the bike. It is read in `json.rs`.
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum Observation {
     /// Time from one flag to another.

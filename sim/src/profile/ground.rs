@@ -121,7 +121,7 @@ impl Ground {
         let mut at = self.point(from);
         let mut left = length;
         for bend in self.bends(from, f64::INFINITY) {
-            let stretch = at.distance(bend);
+            let stretch = num::length(at - bend);
             if stretch >= left {
                 break;
             }

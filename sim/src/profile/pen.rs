@@ -38,7 +38,7 @@ impl Pen {
         if d.x.abs() <= SHORTEST {
             return self.plumb_to(to.y, character);
         }
-        self.line(num::atan2(d.y, d.x), d.length(), character);
+        self.line(num::atan2(d.y, d.x), num::length(d), character);
     }
 
     /// A plumb face up or down to a height.
@@ -64,7 +64,7 @@ impl Pen {
         if half.abs() < STRAIGHT {
             return self.line_to(to, character);
         }
-        let length = d.length() * (half / num::sin(half));
+        let length = num::length(d) * (half / num::sin(half));
         self.draw(heading, length, 2.0 * half / length, character);
     }
 

@@ -119,7 +119,7 @@ impl Piece {
     #[inline]
     fn foot_on_arc(&self, p: DVec2) -> Option<Closest> {
         let d = p - self.centre;
-        let reach = d.length();
+        let reach = num::length(d);
         if reach < 1e-9 {
             return None;
         }

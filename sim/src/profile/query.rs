@@ -126,7 +126,7 @@ fn corner(p: DVec2, point: DVec2, into: DVec2, out: DVec2) -> Closest {
     Closest {
         point,
         normal: d.normalize_or(upright * sign) * sign,
-        distance: d.length() * sign,
+        distance: num::length(d) * sign,
         along: 0.0,
     }
 }

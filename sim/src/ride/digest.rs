@@ -3,13 +3,13 @@
 use super::run::{Run, Sample};
 use crc::{CRC_64_XZ, Crc};
 
-const CHECKSUM: Crc<u64> = Crc::<u64>::new(&CRC_64_XZ);
-
 impl Run {
     /// A checksum of every value of the trace, every event and the outcome: two runs that differ in
     /// one bit anywhere have different ones, but for one chance in 2⁶⁴.
     pub fn digest(&self) -> u64 {
-        let mut digest = CHECKSUM.digest();
+        // Made here, its table is worked out and need not be fetched.
+        let checksum = Crc::<u64>::new(&CRC_64_XZ);
+        let mut digest = checksum.digest();
         for value in self.samples.iter().flat_map(Sample::values) {
             digest.update(&value.to_bits().to_le_bytes());
         }

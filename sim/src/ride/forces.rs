@@ -63,10 +63,11 @@ impl World<'_> {
     pub fn rates(&self, t: f64, y: &Y, mind: &Mind) -> (Y, Felt) {
         let m = self.m;
         let pose = Pose::of(m, y);
-        let wheels = [0, 1].map(|i| {
+        let wheel = |i| {
             self.ground
                 .wheel(m, pose.axle[i], pose.v_axle[i], y[SPIN + i])
-        });
+        };
+        let wheels = [wheel(0), wheel(1)];
         let rider = Senses {
             m,
             path: self.path,
@@ -123,7 +124,7 @@ impl World<'_> {
 
     fn drag(&self, y: &Y) -> DVec2 {
         let air = vec(y, V_RIDER) - DVec2::X * self.m.tailwind;
-        air * (-self.m.drag * air.length())
+        air * (-self.m.drag * num::length(air))
     }
 
     fn energies(

@@ -168,7 +168,7 @@ fn tip(patch: &Patch, c: DVec2, radius: f64) -> Option<(DVec2, f64)> {
         return None;
     }
     let d = c - patch.piece.end;
-    let reach = d.length();
+    let reach = num::length(d);
     let inside = reach < radius
         && reach > 1e-6
         && d.dot(patch.piece.end_tangent) >= 0.0
@@ -191,7 +191,7 @@ fn foot(p: &Piece, c: DVec2, radius: f64) -> Option<(DVec2, f64)> {
         return (along >= 0.0 && along < p.length).then_some((normal, distance));
     }
     let d = c - p.centre;
-    let reach = d.length();
+    let reach = num::length(d);
     let sign = if p.curvature > 0.0 { 1.0 } else { -1.0 };
     let distance = sign * (sign / p.curvature - reach);
     if distance >= radius || distance <= 0.0 || reach < 1e-9 {

@@ -122,7 +122,7 @@ fn look(world: &World, here: &Point, mind: &Mind, lip: usize, brake_x: f64, end:
     // A lip is left only once the rear wheel's load is gone: the last of it still turns the bike.
     let held = lip.checked_sub(1).filter(|&i| {
         let edge = world.path.lips[i].edge;
-        here.felt.wheels[0].load > 0.0 && pose.axle[0].distance(edge) < m.tyre.radius
+        here.felt.wheels[0].load > 0.0 && num::length(pose.axle[0] - edge) < m.tyre.radius
     });
     let lip = held.unwrap_or(lip);
     let launching = world
@@ -139,7 +139,7 @@ fn look(world: &World, here: &Point, mind: &Mind, lip: usize, brake_x: f64, end:
             end - 0.5 * m.wheelbase - m.tyre.radius - 0.5 - pose.middle.x,
             0.2,
         );
-        let v = pose.v_centre.length();
+        let v = num::length(pose.v_centre);
         m.mass() * num::min(v * v / (2.0 * room), BRAKING)
     } else {
         0.0
@@ -178,12 +178,12 @@ fn sample(world: &World, p: &Point) -> Sample {
         lean: p.y[LEAN],
         rear_turned: p.y[TURNED],
         front_turned: p.y[TURNED + 1],
-        speed: pose.v_centre.length(),
+        speed: num::length(pose.v_centre),
         height: pose.centre.y,
         rear_load: p.felt.wheels[0].load,
         front_load: p.felt.wheels[1].load,
         g: watch::load_on(m, p),
-        reach: (rider - pose.middle).length(),
+        reach: num::length(rider - pose.middle),
         head: world.energy(&p.y, &p.felt.wheels) / (m.mass() * GRAVITY),
         spent: Spent::of(&p.y),
     }

@@ -147,7 +147,7 @@ fn bend_before(profile: &Profile, edge: DVec2) -> f64 {
     profile
         .pieces
         .iter()
-        .find(|p| p.end.distance(edge) < 1e-9)
+        .find(|p| num::length(p.end - edge) < 1e-9)
         .map_or(0.0, |p| p.curvature)
 }
 

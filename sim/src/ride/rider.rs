@@ -178,7 +178,7 @@ impl Senses<'_> {
         back = num::min(back, stop + habits::GENTLE);
         let a = v.aim.curvature * speed * speed + back;
         let push = m.rider_mass * (a + GRAVITY * normal.y);
-        let left = num::smooth((m.reach_high - v.arm.length()) / (habits::FADE * m.stature));
+        let left = num::smooth((m.reach_high - num::length(v.arm)) / (habits::FADE * m.stature));
         num::clamp(
             push,
             -habits::MOST_PULL * v.weight,
@@ -241,7 +241,7 @@ impl Senses<'_> {
         let a = (target - v.arm) * (6.0 / (t * t)) - v.v_arm * (4.0 / t);
         let force = a * m.reduced_mass();
         let most = habits::MOST_IN_AIR * v.weight;
-        let size = force.length();
+        let size = num::length(force);
         if size > most {
             force * (most / size)
         } else {
@@ -252,7 +252,7 @@ impl Senses<'_> {
     /// Stiff ends of the legs' travel.
     fn leg_stops(&self, v: &View) -> DVec2 {
         let m = self.m;
-        let reach = v.arm.length();
+        let reach = num::length(v.arm);
         let way = v.arm / num::max(reach, 1e-6);
         let rate = v.v_arm.dot(way);
         let past_low = m.reach_low - reach;

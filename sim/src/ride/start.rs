@@ -23,7 +23,7 @@ pub fn at_start(profile: &Profile, m: &Mount, path: &Path, speed: f64) -> Y {
     let (mut low, mut high) = (ROOM, ROOM + 2.0 * m.wheelbase);
     for _ in 0..60 {
         let mid = 0.5 * (low + high);
-        if over(mid).distance(rear) < m.wheelbase {
+        if num::length(over(mid) - rear) < m.wheelbase {
             low = mid;
         } else {
             high = mid;

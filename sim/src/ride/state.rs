@@ -36,6 +36,17 @@ pub const E_PUT_IN: usize = 22;
 pub const E_BRAKE: usize = 23;
 pub const E_TURN: usize = 24;
 
+/// A state whose numbers are worked out one by one. A plain loop stays in line where the compiler is
+/// asked to keep the program small.
+#[inline]
+pub fn each(number: impl Fn(usize) -> f64) -> Y {
+    let mut y = [0.0; N];
+    for (i, y) in y.iter_mut().enumerate() {
+        *y = number(i);
+    }
+    y
+}
+
 /// Two neighbouring numbers as a vector.
 #[inline]
 pub fn vec(y: &Y, at: usize) -> DVec2 {

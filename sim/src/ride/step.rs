@@ -5,7 +5,7 @@
 //! Bogacki and Shampine 1989, Appl. Math. Lett. 2(4):321-325.
 
 use super::forces::{Felt, Mind, World};
-use super::state::{ENERGY, N, PLACES, Y};
+use super::state::{ENERGY, N, PLACES, Y, each};
 use crate::num;
 
 /// How finely to integrate.
@@ -47,7 +47,7 @@ impl Point {
         let h = to.t - self.t;
         let s = (t - self.t) / h;
         let (a, b) = (s * s * (3.0 - 2.0 * s), s * (1.0 - s));
-        core::array::from_fn(|i| {
+        each(|i| {
             self.y[i] * (1.0 - a)
                 + to.y[i] * a
                 + h * b * ((1.0 - s) * self.rates[i] - s * to.rates[i])
@@ -99,13 +99,11 @@ pub fn advance(
 
 fn attempt(world: &World, from: &Point, mind: &Mind, h: f64) -> (Point, f64) {
     let (y, k1) = (&from.y, &from.rates);
-    let y2: Y = core::array::from_fn(|i| y[i] + 0.5 * h * k1[i]);
+    let y2 = each(|i| y[i] + 0.5 * h * k1[i]);
     let (k2, _) = world.rates(from.t + 0.5 * h, &y2, mind);
-    let y3: Y = core::array::from_fn(|i| y[i] + 0.75 * h * k2[i]);
+    let y3 = each(|i| y[i] + 0.75 * h * k2[i]);
     let (k3, _) = world.rates(from.t + 0.75 * h, &y3, mind);
-    let next: Y = core::array::from_fn(|i| {
-        y[i] + h * (2.0 / 9.0 * k1[i] + 1.0 / 3.0 * k2[i] + 4.0 / 9.0 * k3[i])
-    });
+    let next = each(|i| y[i] + h * (2.0 / 9.0 * k1[i] + 1.0 / 3.0 * k2[i] + 4.0 / 9.0 * k3[i]));
     let to = Point::new(world, from.t + h, next, mind);
     let k4 = &to.rates;
     let mut error: f64 = 0.0;

@@ -68,7 +68,7 @@ impl Watch {
         self.flight(world, a, b, &pose);
         self.travel(world.m, b, &pose);
         if self.last_rise <= 0.0 && pose.v_centre.y > 0.0 {
-            self.foot_speed = pose.v_centre.length();
+            self.foot_speed = num::length(pose.v_centre);
         }
         self.last_rise = pose.v_centre.y;
         if let Some(why) = self.crashed(world, b, &pose) {
@@ -102,7 +102,7 @@ impl Watch {
                 lip.edge.x,
                 EventKind::LipLeft {
                     lip: self.lip,
-                    speed: v.length(),
+                    speed: num::length(v),
                     direction: num::atan2(v.y, v.x),
                     pitch: y[PITCH],
                     centre_x: pose.centre.x,
@@ -118,7 +118,7 @@ impl Watch {
         match (off, self.left_ground) {
             (true, None) => {
                 let t = crossing(a, b, |y| touch_gap(world, y));
-                self.left_ground = Some((t, pose.middle.x, pose.v_centre.length()));
+                self.left_ground = Some((t, pose.middle.x, num::length(pose.v_centre)));
             }
             (true, Some((t, x, speed))) => {
                 if !self.in_air && b.t - t > SHORTEST_FLIGHT {
@@ -163,14 +163,14 @@ impl Watch {
                 rear_x: foot(0),
                 front_x: foot(1),
                 pitch_to_slope: num::wrap(y[PITCH] - slope),
-                speed: pose.v_centre.length(),
+                speed: num::length(pose.v_centre),
                 into_ground: num::max(-pose.v_centre.dot(normal), 0.0),
             },
         );
     }
 
     fn travel(&mut self, m: &Mount, b: &Point, pose: &Pose) {
-        let reach = (state::vec(&b.y, RIDER) - pose.middle).length();
+        let reach = num::length(state::vec(&b.y, RIDER) - pose.middle);
         let at_end = reach < m.reach_low;
         if at_end && !self.bottomed {
             let g = load_on(m, b);
@@ -218,7 +218,7 @@ impl Watch {
     }
 
     fn ended(&mut self, world: &World, b: &Point, pose: &Pose) -> Option<Outcome> {
-        let speed = pose.v_centre.length();
+        let speed = num::length(pose.v_centre);
         if pose.axle[1].x > self.end_x - world.m.tyre.radius {
             self.push(b.t, pose.axle[1].x, EventKind::EndOfLine { speed });
             return Some(Outcome::Finished);
@@ -260,7 +260,7 @@ fn crest_ahead(world: &World, x: f64, lip: usize) -> f64 {
 
 /// Load the rider feels, in body weights.
 pub fn load_on(m: &Mount, p: &Point) -> f64 {
-    p.felt.rider.force.length() / (m.rider_mass * GRAVITY)
+    num::length(p.felt.rider.force) / (m.rider_mass * GRAVITY)
 }
 
 /// How far the nearer tyre is off the ground, m; negative once it is pressed in.

@@ -86,10 +86,10 @@ fn named(name: &str, quantity: Quantity) -> Result<Option<&'static Unit>, Wrong>
     if name.is_empty() {
         return Ok(None);
     }
-    let short = name.strip_suffix('.').unwrap_or(name).to_lowercase();
+    let short = name.strip_suffix('.').unwrap_or(name);
     let mut units = scale::units(quantity).iter();
     units
-        .find(|unit| unit.names.iter().any(|n| n.to_lowercase() == short))
+        .find(|unit| unit.names.iter().any(|n| n.eq_ignore_ascii_case(short)))
         .map(Some)
         .ok_or_else(|| Wrong::UnknownUnit(name.to_owned()))
 }

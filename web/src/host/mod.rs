@@ -2,6 +2,11 @@
 
 pub mod args;
 pub mod assets;
+mod join;
+mod layout;
 mod limits;
+mod packed;
+mod script;
 pub mod serve;
 pub mod site;
+mod split;

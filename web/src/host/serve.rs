@@ -1,10 +1,11 @@
 //! Serves the page on loopback.
 
 use super::assets::{Asset, Assets};
+use super::packed::Coding;
 use anyhow::{Context, Result, bail};
 use axum::Router;
 use axum::extract::State;
-use axum::http::{HeaderMap, Method, StatusCode, Uri, header};
+use axum::http::{HeaderMap, HeaderValue, Method, StatusCode, Uri, header};
 use axum::response::{IntoResponse, Response};
 use std::io::{self, Write};
 use std::net::{Ipv4Addr, TcpListener};
@@ -56,27 +57,55 @@ async fn answer(
     let Some(asset) = assets.find(address.path()) else {
         return (StatusCode::NOT_FOUND, "Not here.").into_response();
     };
+    let accepted = asked.get_all(header::ACCEPT_ENCODING).iter();
+    let accepted: Vec<_> = accepted.filter_map(|v| v.to_str().ok()).collect();
+    let packed = asset.packed(&accepted.join(","));
+    let (coding, bytes) = match packed {
+        Some((coding, bytes)) => (Some(coding), bytes),
+        None => (None, asset.bytes.as_slice()),
+    };
+    let head = dress(asset, coding);
     if holds(&asked, asset) {
-        return (StatusCode::NOT_MODIFIED, dress(asset)).into_response();
+        return (StatusCode::NOT_MODIFIED, head).into_response();
     }
-    (dress(asset), asset.bytes.clone()).into_response()
+    (head, bytes.to_vec()).into_response()
 }
 
-/// Whether the visitor already holds this content.
+/// Whether the visitor already holds this content, in whatever coding.
 fn holds(asked: &HeaderMap, asset: &Asset) -> bool {
     let tags = asked.get_all(header::IF_NONE_MATCH).iter();
     tags.filter_map(|value| value.to_str().ok())
         .any(|value| value.contains(&asset.tag))
 }
 
-/// The page changes with every build, so it is kept but asked after each time.
-fn dress(asset: &Asset) -> [(header::HeaderName, String); 4] {
-    [
-        (header::CONTENT_TYPE, asset.media_type.to_owned()),
-        (header::CACHE_CONTROL, "no-cache".to_owned()),
-        (header::ETAG, asset.tag.clone()),
-        (header::X_CONTENT_TYPE_OPTIONS, "nosniff".to_owned()),
-    ]
+/// A page changes with every build, so it is kept but asked after each time; what it is made of changes
+/// its address.
+fn dress(asset: &Asset, coding: Option<Coding>) -> HeaderMap {
+    let kept = if asset.lasting {
+        "public, max-age=31536000, immutable"
+    } else {
+        "no-cache"
+    };
+    // One tag for each coding: they are not the same bytes.
+    let tag = format!("\"{}{}\"", asset.tag, coding.map_or("", Coding::name));
+    let mut head = HeaderMap::new();
+    let mut put = |name, value: &str| {
+        if let Ok(value) = HeaderValue::from_str(value) {
+            head.insert(name, value);
+        }
+    };
+    put(header::CONTENT_TYPE, asset.media_type);
+    put(header::CACHE_CONTROL, kept);
+    put(header::ETAG, &tag);
+    put(header::VARY, "accept-encoding");
+    if let Some(early) = &asset.early {
+        put(header::LINK, early);
+    }
+    put(header::X_CONTENT_TYPE_OPTIONS, "nosniff");
+    if let Some(coding) = coding {
+        put(header::CONTENT_ENCODING, coding.name());
+    }
+    head
 }
 
 #[cfg(test)]

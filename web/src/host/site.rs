@@ -1,6 +1,9 @@
 //! Assembles the page: the simulator as wasm, its bindings, and the files in `www`.
 
+use super::join;
+use super::layout::{self, Files};
 use super::limits;
+use super::split;
 use anyhow::{Context, Result, bail};
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -8,9 +11,20 @@ use std::{env, fs};
 
 const TARGET: &str = "wasm32-unknown-unknown";
 
+/// What the page calls after it has begun to ride.
+const LATER: [&str; 7] = [
+    "draft",
+    "drawing_svg",
+    "examples",
+    "preset",
+    "qr",
+    "readings",
+    "study",
+];
+
 /// Where the page is assembled when it is served.
 pub fn default_folder() -> PathBuf {
-    target_folder().join("site")
+    target_folder().join("page").join("site")
 }
 
 /// Builds the page into a folder, which is made where it is missing.
@@ -18,8 +32,25 @@ pub fn build_into(out: &Path) -> Result<()> {
     // Before the long part, so that a folder that cannot be is known at once.
     fs::create_dir_all(out).with_context(|| format!("cannot make the folder {}", out.display()))?;
     ensure_target()?;
-    let wasm = compile()?;
-    wasm_bindgen_cli_support::Bindgen::new()
+    let mut files = bind(&compile()?)?;
+    files.append(&mut read(&repository().join("www"))?);
+    join::join(&mut files, &["app.js", "late.js"])?;
+    let limits = limits::page(sim::limits::TEXT);
+    files.insert("limits.html".to_owned(), limits.into_bytes());
+    let files = layout::lay_out(files)?;
+    remove_versions(out)?;
+    for (path, bytes) in &files {
+        let path = out.join(path);
+        let written = path.parent().map_or(Ok(()), fs::create_dir_all);
+        let written = written.and_then(|()| fs::write(&path, bytes));
+        written.with_context(|| format!("cannot write {}", path.display()))?;
+    }
+    Ok(())
+}
+
+/// Makes the simulator in its two parts, and the bindings between them and the page.
+fn bind(wasm: &Path) -> Result<Files> {
+    let mut whole = wasm_bindgen_cli_support::Bindgen::new()
         .input_path(wasm)
         .web(true)?
         .typescript(false)
@@ -27,12 +58,27 @@ pub fn build_into(out: &Path) -> Result<()> {
         .remove_name_section(true)
         .remove_producers_section(true)
         .out_name("carryline")
-        .generate(out)
+        .generate_output()
         .context("cannot make the bindings")?;
-    copy_folder(&repository().join("www"), out)?;
-    let limits = out.join("limits.html");
-    fs::write(&limits, limits::page(sim::limits::TEXT))
-        .with_context(|| format!("cannot write {}", limits.display()))
+    let parts = split::split(&whole.wasm_mut().emit_wasm(), &LATER)?;
+    let bindings = split::bindings(whole.js()).into_bytes();
+    Ok(Files::from([
+        ("carryline.js".to_owned(), bindings),
+        ("carryline_bg.wasm".to_owned(), parts.first),
+        ("carryline_rest.wasm".to_owned(), parts.rest),
+    ]))
+}
+
+/// Takes the parts of other versions away; what else lies in the folder is none of ours.
+fn remove_versions(out: &Path) -> Result<()> {
+    for entry in fs::read_dir(out)? {
+        let entry = entry?;
+        if layout::is_version(&entry.file_name().to_string_lossy()) {
+            fs::remove_dir_all(entry.path())
+                .with_context(|| format!("cannot remove {}", entry.path().display()))?;
+        }
+    }
+    Ok(())
 }
 
 fn repository() -> PathBuf {
@@ -75,6 +121,7 @@ fn ensure_target() -> Result<()> {
 fn compile() -> Result<PathBuf> {
     let folder = target_folder().join("page");
     let status = tool("cargo")
+        .env("CARGO_ENCODED_RUSTFLAGS", flags())
         .args(["build", "--quiet", "--package", "web", "--lib"])
         .args(["--profile", "page", "--target", TARGET, "--target-dir"])
         .arg(&folder)
@@ -86,16 +133,48 @@ fn compile() -> Result<PathBuf> {
     Ok(folder.join(TARGET).join("page").join("web.wasm"))
 }
 
-fn copy_folder(from: &Path, to: &Path) -> Result<()> {
-    fs::create_dir_all(to)?;
-    for entry in fs::read_dir(from).with_context(|| format!("cannot read {}", from.display()))? {
+/// The compiler's flags, with one more: where the sources lie on this machine is nobody's business, and
+/// would be fetched with the rest.
+fn flags() -> String {
+    const BETWEEN: &str = "\u{1f}";
+    let given = env::var("CARGO_ENCODED_RUSTFLAGS").or_else(|_| {
+        let flags = env::var("RUSTFLAGS")?;
+        Ok::<_, env::VarError>(flags.split_whitespace().collect::<Vec<_>>().join(BETWEEN))
+    });
+    let given = given.unwrap_or_default();
+    let home = env::var_os("CARGO_HOME").map(PathBuf::from);
+    let Some(home) = home.or_else(|| Some(env::home_dir()?.join(".cargo"))) else {
+        return given;
+    };
+    let sources = home.join("registry").join("src");
+    let flag = format!("--remap-path-prefix={}=crates", sources.display());
+    if given.is_empty() {
+        flag
+    } else {
+        given + BETWEEN + &flag
+    }
+}
+
+/// Every file of a folder.
+pub fn read(folder: &Path) -> Result<Files> {
+    let mut files = Files::new();
+    read_into(&mut files, folder, "")?;
+    Ok(files)
+}
+
+fn read_into(files: &mut Files, folder: &Path, prefix: &str) -> Result<()> {
+    let entries = fs::read_dir(folder);
+    for entry in entries.with_context(|| format!("cannot read {}", folder.display()))? {
         let entry = entry?;
-        let target = to.join(entry.file_name());
+        let path = format!("{prefix}{}", entry.file_name().to_string_lossy());
         if entry.file_type()?.is_dir() {
-            copy_folder(&entry.path(), &target)?;
+            read_into(files, &entry.path(), &format!("{path}/"))?;
         } else {
-            fs::copy(entry.path(), &target)
-                .with_context(|| format!("cannot write {}", target.display()))?;
+            let bytes = fs::read(entry.path());
+            files.insert(
+                path.clone(),
+                bytes.with_context(|| format!("cannot read {path}"))?,
+            );
         }
     }
     Ok(())

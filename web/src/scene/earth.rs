@@ -6,6 +6,7 @@ use super::view::Strip;
 use glam::DVec2;
 use sim::plan::Surface;
 use sim::profile::{Intent, Piece, Profile};
+use std::f64::consts::SQRT_2;
 
 /// Width of the line that is ridden, px.
 const LINE: f64 = 2.6;
@@ -144,7 +145,15 @@ fn paved(piece: &Piece, strip: &Strip, sheet: &mut Sheet) {
 /// Distance between strokes, m: it doubles and halves with the scale, so that strokes stay with
 /// the ground as it moves.
 fn step(strip: &Strip) -> f64 {
-    0.05 * (SPACING / strip.scale / 0.05).log2().round().exp2()
+    let wanted = SPACING / strip.scale;
+    let mut step = 0.05;
+    while step * SQRT_2 < wanted {
+        step *= 2.0;
+    }
+    while step > wanted * SQRT_2 {
+        step /= 2.0;
+    }
+    step
 }
 
 /// Even places along a piece in a strip.

@@ -165,3 +165,7 @@ export const otherModel = (made, now) =>
     : `Dieser Link ist mit einem neueren Rechenmodell gemacht (${made}); diese Seite hat Modell ${now}. Lade die Seite neu, dann hast du das neuere.`;
 export const model = (version) => `Rechenmodell ${version}`;
 export const broken = "Die Seite konnte nicht starten. Lade sie neu.";
+
+// A newer version of the page has come.
+export const newer = "Eine neuere Fassung ist da. ";
+export const loadAgain = "Neu laden";

@@ -164,3 +164,7 @@ export const otherModel = (made, now) =>
     : `This link was made with a newer ride model (${made}); this page has model ${now}. Load the page again to get the newer one.`;
 export const model = (version) => `Ride model ${version}`;
 export const broken = "The page could not start. Load it again.";
+
+// A newer version of the page has come.
+export const newer = "A newer version is ready: load again. ";
+export const loadAgain = "Load again";

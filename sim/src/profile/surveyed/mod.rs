@@ -28,7 +28,7 @@ impl Survey {
         let chords = points.windows(2).map(|p| p[1] - p[0]);
         Self {
             headings: chords.clone().map(|d| num::atan2(d.y, d.x)).collect(),
-            lengths: chords.map(DVec2::length).collect(),
+            lengths: chords.map(num::length).collect(),
             points,
         }
     }

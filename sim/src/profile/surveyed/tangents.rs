@@ -132,6 +132,6 @@ fn bend(survey: &Survey, i: usize, from: usize) -> f64 {
 
 /// Curvature of the circle through a point and its two neighbours, 1/m, unsigned.
 fn curvature(survey: &Survey, i: usize) -> f64 {
-    let across = survey.points[i + 1].distance(survey.points[i - 1]);
+    let across = num::length(survey.points[i + 1] - survey.points[i - 1]);
     2.0 * num::sin(survey.turn(i)).abs() / across
 }
