@@ -151,8 +151,9 @@ pub fn german_fits_under_a_thumb(ground: &Ground) -> Result<()> {
     for width in [360, 320] {
         ground.visit_reading(GERMAN, Screen::Phone, async |page| {
             let screen = serde_json::json!({ "width": width, "height": 740, "deviceScaleFactor": 2, "mobile": true });
-            page.devtools("Emulation.setDeviceMetricsOverride", screen).await?;
             walk(page, async |view| {
+                // Whenever the page is gone to anew, the screen is the old one.
+                page.devtools("Emulation.setDeviceMetricsOverride", screen.clone()).await?;
                 let wrong = cut_off(page).await?;
                 ensure!(wrong.is_empty(), "{width} px, {view}: {wrong:#?}");
                 page.picture(&format!("german-{width}-{}.png", view.replace([' ', '"', '.'], "-"))).await
