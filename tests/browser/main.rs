@@ -19,6 +19,7 @@ mod speeds;
 mod trust;
 mod verdicts;
 mod views;
+mod walk;
 
 use browser::Ground;
 use libtest_mimic::{Arguments, Failed, Trial};
@@ -27,7 +28,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 58] = [
+const CASES: [(&str, Case); 65] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -215,6 +216,31 @@ const CASES: [(&str, Case); 58] = [
     (
         "languages::other_readers_get_what_they_read_best",
         languages::other_readers_get_what_they_read_best,
+    ),
+    (
+        "views::one_at_a_time_on_a_phone",
+        views::one_at_a_time_on_a_phone,
+    ),
+    ("views::both_at_a_desk", views::both_at_a_desk),
+    (
+        "views::slow_motion_sets_in_in_the_air",
+        views::slow_motion_sets_in_in_the_air,
+    ),
+    (
+        "views::reduced_motion_stops_the_camera",
+        views::reduced_motion_stops_the_camera,
+    ),
+    (
+        "views::run_smoothly_from_the_side",
+        views::run_smoothly_from_the_side,
+    ),
+    (
+        "views::run_smoothly_from_the_saddle",
+        views::run_smoothly_from_the_saddle,
+    ),
+    (
+        "views::run_smoothly_at_a_desk",
+        views::run_smoothly_at_a_desk,
     ),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),

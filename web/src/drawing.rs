@@ -19,9 +19,9 @@ struct Look {
     whole: bool,
     chosen: Option<usize>,
     before: bool,
-    night: bool,
     held: Option<[f64; 2]>,
     zoom: f64,
+    still: bool,
 }
 
 /// Where a feature can be taken hold of, and what the view keeps in sight.
@@ -31,36 +31,36 @@ struct Hold {
     grips: Vec<Grip>,
 }
 
-/// A canvas on which a ride is drawn.
+/// The canvases on which a ride is drawn: from the side, and from the saddle.
 #[wasm_bindgen]
 pub struct Drawing {
     pencil: Pencil,
+    saddle: Pencil,
     shown: Option<Picture>,
     before: Option<Picture>,
     against: Option<Picture>,
     labels: Labels,
     sheet: Sheet,
     strips: Vec<Strip>,
-    night: bool,
 }
 
 #[wasm_bindgen]
 impl Drawing {
-    /// Draws on a canvas, in the colours that its style gives as `--ground`, `--hatch` and so on.
+    /// Draws on two canvases, in the colours that their style gives as `--ground`, `--hatch` and so on.
     ///
     /// # Errors
     /// Where the browser gives no context to draw with.
     #[wasm_bindgen(constructor)]
-    pub fn new(canvas: &HtmlCanvasElement) -> Result<Drawing, JsValue> {
+    pub fn new(side: &HtmlCanvasElement, saddle: &HtmlCanvasElement) -> Result<Drawing, JsValue> {
         Ok(Drawing {
-            pencil: Pencil::new(canvas)?,
+            pencil: Pencil::new(side)?,
+            saddle: Pencil::new(saddle)?,
             shown: None,
             before: None,
             against: None,
             labels: Labels::default(),
             sheet: Sheet::default(),
             strips: Vec::new(),
-            night: false,
         })
     }
 
@@ -74,7 +74,7 @@ impl Drawing {
         if let Some(riding) = riding {
             self.before = self.shown.replace(riding.into_picture());
         }
-        self.pencil.take_colours()
+        self.take_colours()
     }
 
     /// From now on another line's ride is shown pale under this one; without a ride, none.
@@ -88,10 +88,6 @@ impl Drawing {
     /// Where the page asks for something that is no look.
     pub fn paint(&mut self, look: JsValue) -> Result<f64, JsValue> {
         let look: Look = from_page(look)?;
-        if look.night != self.night {
-            self.night = look.night;
-            self.pencil.take_colours()?;
-        }
         let Some(picture) = &self.shown else {
             return Ok(1.0);
         };
@@ -104,6 +100,24 @@ impl Drawing {
         picture.compose(&seen, &self.strips, beside, &self.labels, &mut self.sheet);
         self.pencil.draw(&self.sheet, &self.labels, seen.size);
         Ok(self.strips.first().map_or(1.0, |strip| strip.scale))
+    }
+
+    /// Draws one moment, s, as the rider sees it, on a canvas of some width and height, px.
+    pub fn paint_saddle(&mut self, time: f64, width: f64, height: f64) {
+        if let Some(picture) = &self.shown {
+            let size = DVec2::new(width, height);
+            picture.compose_saddle(time, size, &mut self.sheet);
+            self.saddle.draw(&self.sheet, &self.labels, size);
+        }
+    }
+
+    /// Takes the colours anew, as when day turns to night.
+    ///
+    /// # Errors
+    /// Where the browser gives no style.
+    pub fn take_colours(&mut self) -> Result<(), JsValue> {
+        self.pencil.take_colours()?;
+        self.saddle.take_colours()
     }
 
     /// The whole line with its speeds as an SVG picture of some width and height, px, in the colours of
@@ -150,6 +164,7 @@ impl Look {
             chosen: self.chosen,
             held: self.held.map(DVec2::from_array),
             zoom: self.zoom,
+            still: self.still,
         }
     }
 }

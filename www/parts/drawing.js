@@ -1,4 +1,4 @@
-// The drawing: keeps the canvas sharp, paints every frame, and knows what was tapped.
+// The drawing, from the side and from the saddle: keeps the canvases sharp, paints every frame, and knows what was tapped.
 
 import { Drawing } from "../carryline.js";
 import { state, onChange, takeRiding, choose, tell, features } from "../state.js";
@@ -9,12 +9,21 @@ import { state as words, energyLine } from "../words.js";
 import { clock, tick, at, seek, play, pause, timeAt } from "./clock.js";
 
 const canvas = document.getElementById("drawing");
+const saddle = document.getElementById("saddle");
+const frameBox = canvas.parentElement;
 const now = document.getElementById("now");
 const page = document.documentElement;
 const night = matchMedia("(prefers-color-scheme: dark)");
 const calm = matchMedia("(prefers-reduced-motion: reduce)");
 
-export const look = { whole: calm.matches, held: null, zoom: 1 };
+// `saddle` chooses what a narrow screen shows; a wide one has room for both.
+export const look = { whole: calm.matches, held: null, zoom: 1, saddle: false };
+
+// Most pixels of a canvas to one of the page's: writing needs them, a view that is all in motion does not.
+const SHARP = [
+  [canvas, 3],
+  [saddle, 1.5],
+];
 
 // How long the path before a change stays on the sheet, ms.
 const KEEP_BEFORE = 2500;
@@ -58,10 +67,17 @@ export const repaint = () => (stale = true);
 export const svgOf = (...order) => drawing.svg(...order);
 
 function fit() {
-  const ratio = Math.min(devicePixelRatio || 1, 3);
-  const { clientWidth, clientHeight } = canvas;
-  canvas.width = Math.round(clientWidth * ratio);
-  canvas.height = Math.round(clientHeight * ratio);
+  for (const [sheet, sharpest] of SHARP) {
+    const ratio = Math.min(devicePixelRatio || 1, sharpest);
+    sheet.width = Math.round(sheet.clientWidth * ratio);
+    sheet.height = Math.round(sheet.clientHeight * ratio);
+  }
+  repaint();
+}
+
+/** Shows the sides of the ride that were chosen. */
+export function arrange() {
+  frameBox.dataset.view = look.whole ? "whole" : look.saddle ? "saddle" : "side";
   repaint();
 }
 
@@ -99,7 +115,8 @@ function take(restart) {
   changed = first ? -Infinity : performance.now();
   const feature = state.story.features[state.chosen];
   seek(feature ? Math.max(timeAt(feature.from) - RUN_UP, 0) : 0);
-  play();
+  // Where motion is not wanted, the ride waits to be asked for.
+  if (!calm.matches) play();
 }
 
 function paint(before) {
@@ -107,15 +124,18 @@ function paint(before) {
   const same = features(state.plan).length === features(state.good).length;
   const chosen = same ? (state.chosen ?? undefined) : undefined;
   const { clientWidth: width, clientHeight: height } = canvas;
-  scale = drawing.paint({ time: clock.time, width, height, whole: look.whole, chosen, before, night: night.matches, held: look.held ?? undefined, zoom: look.zoom });
+  const { time } = clock;
+  const still = calm.matches;
+  if (width) scale = drawing.paint({ time, width, height, whole: look.whole, chosen, before, held: look.held ?? undefined, zoom: look.zoom, still });
+  const { clientWidth: across, clientHeight: down } = saddle;
+  // Where motion is not wanted, the rider's eye opens once a second.
+  if (across) drawing.paint_saddle(still ? Math.floor(time) : time, across, down);
 }
 
 function tellNow(stamp) {
-  const row = at(clock.time);
-  page.dataset.time = clock.time.toFixed(3);
-  page.dataset.riderX = row.x.toFixed(3);
   if (clock.playing && stamp - told < TELL) return;
   told = stamp;
+  const row = at(clock.time);
   const [figure, unit] = apart(row.speed, "speed");
   now.firstElementChild.textContent = `${figure} ${unit}`;
   now.lastElementChild.textContent = row.aloft ? words.air : "";
@@ -222,9 +242,15 @@ function startHand() {
 }
 
 export function startDrawing() {
-  drawing = new Drawing(canvas);
-  new ResizeObserver(fit).observe(canvas);
-  night.addEventListener("change", repaint);
+  drawing = new Drawing(canvas, saddle);
+  const observer = new ResizeObserver(fit);
+  observer.observe(canvas);
+  observer.observe(saddle);
+  night.addEventListener("change", () => {
+    drawing.take_colours();
+    repaint();
+  });
+  arrange();
   startHand();
   onChange((what) => {
     if (what === "plan" || what === "structure" || what === "name") take(what !== "name");

@@ -42,11 +42,21 @@ pub enum Ink {
     Pale,
     /// The line of total head.
     Energy,
+    /// The paper itself, over what it hides.
+    Paper,
+    /// A shadow on the ground.
+    Shade,
+    /// Dust thrown up.
+    Dust,
+    /// Ground with grass on it, filled.
+    Lawn,
+    /// Earth, filled.
+    Earth,
 }
 
 impl Ink {
     /// Every ink, in the order in which the pen keeps its colours.
-    pub const ALL: [Ink; 18] = [
+    pub const ALL: [Ink; 23] = [
         Ink::Ground,
         Ink::Hatch,
         Ink::Built,
@@ -65,6 +75,11 @@ impl Ink {
         Ink::Pads,
         Ink::Pale,
         Ink::Energy,
+        Ink::Paper,
+        Ink::Shade,
+        Ink::Dust,
+        Ink::Lawn,
+        Ink::Earth,
     ];
 }
 

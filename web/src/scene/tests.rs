@@ -23,6 +23,7 @@ fn seen(time: f64, view: View) -> Seen {
         chosen: None,
         held: None,
         zoom: 1.0,
+        still: false,
     }
 }
 

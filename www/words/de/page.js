@@ -10,10 +10,10 @@ export const page = {
   what: "Deine Line, schon gefahren, bevor du gräbst. Tippe ein Teil an und ändere es. Schick die Line an Freunde.",
   ride: "Die Fahrt",
   drawing: "Die Line von der Seite, mit jemandem auf dem Rad",
+  saddle: "Die Line voraus, wie man sie vom Rad aus sieht",
   moment: "Zeitpunkt der Fahrt",
   watch: "Fahrt ansehen",
   restart: "Von vorn",
-  slow: "Langsam",
   whole: "Ganze Line",
   result: "So lief es",
   sent: "Diese Line hat dir jemand geschickt.",
@@ -44,6 +44,9 @@ export const page = {
 export const styled = { mend: "hier stimmt was nicht", at: "mit" };
 
 export const play = { ride: "Fahren", pause: "Pause", again: "Nochmal" };
+// How fast the ride goes by, and from where it is seen: each as the button says what it is now, or will do.
+export const pace = { full: "Volles Tempo", air: "Im Flug langsam", slow: "Langsam" };
+export const view = { side: "Von der Seite", saddle: "Vom Sattel" };
 export const state = { air: "in der Luft" };
 
 export const seconds = (s) => `${s} s`;

@@ -10,10 +10,10 @@ export const page = {
   what: "Your jump line, ridden before you dig it. Tap a feature to change it. Send the line to a friend.",
   ride: "The ride",
   drawing: "Side view of the line with the rider on it",
+  saddle: "The line ahead, as the rider sees it",
   moment: "Moment of the ride",
   watch: "Watch the ride",
   restart: "Restart",
-  slow: "Slow",
   whole: "Whole line",
   result: "How it went",
   sent: "Somebody sent you this line.",
@@ -43,6 +43,9 @@ export const page = {
 export const styled = { mend: "mend this", at: "at" };
 
 export const play = { ride: "Ride", pause: "Pause", again: "Again" };
+// How fast the ride goes by, and from where it is seen: each as the button says what it is now, or will do.
+export const pace = { full: "Full speed", air: "Slow in the air", slow: "Slow" };
+export const view = { side: "From the side", saddle: "From the saddle" };
 export const state = { air: "in the air" };
 
 export const seconds = (s) => `${s} s`;

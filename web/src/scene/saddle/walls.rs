@@ -1,0 +1,142 @@
+//! The ground ahead: the ribbon's surface, its edges, and the earth it stands on.
+
+use super::lens::Lens;
+use super::ribbon::Knot;
+use super::{beside, rod};
+use crate::scene::sheet::{Ink, Sheet};
+use glam::{DVec2, DVec3};
+use sim::plan::Surface;
+use sim::profile::Intent;
+
+/// Half the width of the line, m: a deck for a child (common practice, no source).
+pub const HALF: f64 = 0.6;
+
+/// Boards are this wide, and strokes on earth this far apart, m.
+const BOARD: f64 = 0.15;
+const STROKE: f64 = 0.3;
+/// From this distance on every fourth board is drawn, m.
+const FAR: f64 = 12.0;
+/// Heaped earth goes out so far for each metre it is high (common practice, no source).
+const BATTER: f64 = 0.8;
+/// Lowest height over the yard that shows a side, m.
+const LOW: f64 = 0.04;
+
+/// Lays a stretch that is seen without a break on the sheet.
+pub fn draw(run: &[Knot], lens: &Lens, sheet: &mut Sheet) {
+    let pairs = || run.windows(2).rev().map(|w| (&w[0], &w[1]));
+    for stretch in run.chunk_by(|a, b| a.surface == b.surface) {
+        // A stretch reaches to the first point of the next.
+        let end = run.get(index_after(run, stretch));
+        let knots = || stretch.iter().chain(end);
+        let earth = stretch[0].surface != Surface::Wood;
+        if earth {
+            for side in [1.0, -1.0] {
+                batter(knots, side, lens, sheet);
+            }
+        }
+        let left = knots().map(|k| beside(k.at, HALF));
+        let right = knots().map(|k| beside(k.at, -HALF));
+        let outline: Vec<_> = left
+            .chain(right.rev())
+            .filter_map(|p| lens.place(p))
+            .collect();
+        sheet.area(if earth { Ink::Earth } else { Ink::Paper }, outline);
+    }
+    for (a, b) in pairs() {
+        strokes(a, b, lens, sheet);
+    }
+    for left in [HALF, -HALF] {
+        for (a, b) in pairs() {
+            let wide = if a.intent == Intent::Clear {
+                0.012
+            } else {
+                0.03
+            };
+            rod(
+                Ink::Ground,
+                wide,
+                beside(a.at, left),
+                beside(b.at, left),
+                lens,
+                sheet,
+            );
+        }
+    }
+    // The edges of lips and knuckles, and whatever hides what is behind it.
+    let clear = |k: &Knot| k.intent == Intent::Clear;
+    let corner = |(a, b): &(&Knot, &Knot)| clear(a) != clear(b);
+    let corners = pairs().filter(corner).map(|(_, b)| b);
+    for k in corners.chain(run.last()) {
+        rod(
+            Ink::Ground,
+            0.035,
+            beside(k.at, HALF),
+            beside(k.at, -HALF),
+            lens,
+            sheet,
+        );
+    }
+}
+
+/// Index of the point behind a part of a run.
+fn index_after(run: &[Knot], part: &[Knot]) -> usize {
+    let before = run.iter().position(|k| std::ptr::eq(k, &part[0]));
+    before.map_or(run.len(), |i| i + part.len())
+}
+
+/// The slope of heaped earth beside a stretch.
+fn batter<'a, I: DoubleEndedIterator<Item = &'a Knot>>(
+    knots: impl Fn() -> I,
+    side: f64,
+    lens: &Lens,
+    sheet: &mut Sheet,
+) {
+    let high = |k: &Knot| (k.at.y - k.yard).max(0.0);
+    if knots().all(|k| high(k) < LOW) {
+        return;
+    }
+    let foot = |k: &Knot| {
+        let out = HALF + BATTER * high(k);
+        DVec3::new(k.at.x, side * out, k.at.y - high(k))
+    };
+    let top = knots().map(|k| beside(k.at, side * HALF));
+    let outline: Vec<_> = top
+        .chain(knots().rev().map(foot))
+        .filter_map(|p| lens.place(p))
+        .collect();
+    sheet.area(Ink::Earth, outline);
+    let foot_line = knots().filter_map(|k| lens.place(foot(k)));
+    sheet.line(Ink::Hatch, 1.0, foot_line);
+}
+
+/// Boards across wood, strokes across earth.
+fn strokes(a: &Knot, b: &Knot, lens: &Lens, sheet: &mut Sheet) {
+    let wood = a.surface == Surface::Wood;
+    let (ink, apart) = if wood {
+        (Ink::Wood, BOARD)
+    } else {
+        (Ink::Hatch, STROKE)
+    };
+    let far = lens.depth(beside(a.at, 0.0)) > FAR;
+    let apart = if far { 4.0 * apart } else { apart };
+    let first = (a.along / apart).ceil() as usize;
+    let last = (b.along / apart).ceil() as usize;
+    for k in (first..last).rev() {
+        let part = (k as f64 * apart - a.along) / (b.along - a.along).max(1e-9);
+        let p: DVec2 = a.at.lerp(b.at, part);
+        // A hand does not draw strokes on earth alike.
+        let (from, to) = if wood {
+            (0.0, 0.0)
+        } else {
+            ([0.1, 0.5, 0.3, 0.75][k % 4], [0.4, 0.1, 0.65, 0.25][k % 4])
+        };
+        rod(
+            ink,
+            0.012,
+            beside(p, HALF - from),
+            beside(p, to - HALF),
+            lens,
+            sheet,
+        );
+    }
+}
