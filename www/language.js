@@ -4,7 +4,7 @@
 const LANGUAGES = ["en", "de"];
 
 // The files in each of them.
-const FILES = ["page", "plan", "ride", "day", "faults"];
+const FILES = ["page", "plan", "ride", "kid", "day", "faults"];
 
 const known = (tag) => LANGUAGES.find((language) => language === tag.toLowerCase().split("-")[0]);
 

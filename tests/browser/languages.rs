@@ -1,7 +1,7 @@
 //! The page in the reader's language: all of it, and that one alone.
 
 use super::catalogue::{listed, words};
-use super::walk::walk;
+use super::views::walk;
 use anyhow::{Context, Result, ensure};
 use browser::{Ground, Page, Screen};
 use sim::plan::Feature;

@@ -6,6 +6,7 @@ mod catalogue;
 mod dragging;
 mod editing;
 mod feel;
+mod kid;
 mod languages;
 mod learning;
 mod lines;
@@ -15,11 +16,12 @@ mod riders;
 mod screens;
 mod sending;
 mod sharing;
+mod sheets;
 mod speeds;
 mod trust;
 mod verdicts;
 mod views;
-mod walk;
+mod watching;
 
 use browser::Ground;
 use libtest_mimic::{Arguments, Failed, Trial};
@@ -28,7 +30,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 65] = [
+const CASES: [(&str, Case); 73] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -218,30 +220,44 @@ const CASES: [(&str, Case); 65] = [
         languages::other_readers_get_what_they_read_best,
     ),
     (
-        "views::one_at_a_time_on_a_phone",
-        views::one_at_a_time_on_a_phone,
+        "watching::one_at_a_time_on_a_phone",
+        watching::one_at_a_time_on_a_phone,
     ),
-    ("views::both_at_a_desk", views::both_at_a_desk),
+    ("watching::both_at_a_desk", watching::both_at_a_desk),
     (
-        "views::slow_motion_sets_in_in_the_air",
-        views::slow_motion_sets_in_in_the_air,
-    ),
-    (
-        "views::reduced_motion_stops_the_camera",
-        views::reduced_motion_stops_the_camera,
+        "watching::slow_motion_sets_in_in_the_air",
+        watching::slow_motion_sets_in_in_the_air,
     ),
     (
-        "views::run_smoothly_from_the_side",
-        views::run_smoothly_from_the_side,
+        "watching::reduced_motion_stops_the_camera",
+        watching::reduced_motion_stops_the_camera,
     ),
     (
-        "views::run_smoothly_from_the_saddle",
-        views::run_smoothly_from_the_saddle,
+        "watching::run_smoothly_from_the_side",
+        watching::run_smoothly_from_the_side,
     ),
     (
-        "views::run_smoothly_at_a_desk",
-        views::run_smoothly_at_a_desk,
+        "watching::run_smoothly_from_the_saddle",
+        watching::run_smoothly_from_the_saddle,
     ),
+    (
+        "watching::run_smoothly_at_a_desk",
+        watching::run_smoothly_at_a_desk,
+    ),
+    ("kid::each_jump_has_its_card", kid::each_jump_has_its_card),
+    (
+        "kid::a_tap_shows_what_pumping_gives",
+        kid::a_tap_shows_what_pumping_gives,
+    ),
+    (
+        "kid::sound_waits_for_a_touch_and_follows_the_ride",
+        kid::sound_waits_for_a_touch_and_follows_the_ride,
+    ),
+    ("kid::a_touch_down_is_felt", kid::a_touch_down_is_felt),
+    ("sheets::child_by_day", sheets::child_by_day),
+    ("sheets::child_by_night", sheets::child_by_night),
+    ("sheets::adult_by_day", sheets::adult_by_day),
+    ("sheets::adult_by_night", sheets::adult_by_night),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),
     ("bits::in_webkit", bits::in_webkit),

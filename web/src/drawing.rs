@@ -1,11 +1,14 @@
 //! The drawing on the page: the ride shown, the one before it, and the pen.
 
-use crate::Riding;
 use crate::convert::{from_page, to_page};
 use crate::paint::{Pencil, svg};
 use crate::scene::{Beside, Caption, Grip, Labels, Picture, Poster, Seen, Sheet, Strip, View};
+use crate::{Riding, plan_from};
 use glam::DVec2;
+use js_sys::Float64Array;
 use serde::{Deserialize, Serialize};
+use sim::profile::Profile;
+use sim::ride::Sample;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
@@ -39,6 +42,7 @@ pub struct Drawing {
     shown: Option<Picture>,
     before: Option<Picture>,
     against: Option<Picture>,
+    ghosts: Vec<Picture>,
     labels: Labels,
     sheet: Sheet,
     strips: Vec<Strip>,
@@ -58,6 +62,7 @@ impl Drawing {
             shown: None,
             before: None,
             against: None,
+            ghosts: Vec::new(),
             labels: Labels::default(),
             sheet: Sheet::default(),
             strips: Vec::new(),
@@ -77,9 +82,51 @@ impl Drawing {
         self.take_colours()
     }
 
+    /// Lays other ground, of a plan given as a plan file, under the rides shown until it is ridden itself.
+    ///
+    /// # Errors
+    /// Every fault of the plan, as an array.
+    pub fn lay(&mut self, plan: &str) -> Result<(), JsValue> {
+        let plan = plan_from(plan)?;
+        let profile = Profile::build(&plan).map_err(|faults| to_page(&faults))?;
+        if let Some(picture) = &mut self.shown {
+            picture.lay(&plan, profile);
+        }
+        Ok(())
+    }
+
+    /// From now on what was ridden elsewhere is shown: a plan's riders' traces (see `Riding::traces`), in
+    /// place of the ride shown so far.
+    ///
+    /// # Errors
+    /// Every fault of the plan, as an array.
+    pub fn show_traces(&mut self, plan: &str, traces: Vec<Float64Array>) -> Result<(), JsValue> {
+        let plan = plan_from(plan)?;
+        let profile = Profile::build(&plan).map_err(|faults| to_page(&faults))?;
+        let traces = traces.iter().map(|trace| {
+            let values = trace.to_vec();
+            let (samples, _) = values.as_chunks::<25>();
+            samples.iter().map(|&s| Sample::from(s)).collect()
+        });
+        if let Some(picture) = Picture::of(&plan, profile, traces) {
+            self.shown = Some(picture);
+        }
+        Ok(())
+    }
+
     /// From now on another line's ride is shown pale under this one; without a ride, none.
     pub fn compare(&mut self, riding: Option<Riding>) {
         self.against = riding.map(Riding::into_picture);
+    }
+
+    /// From now on one more ride is shown pale, under the label of its place among them.
+    pub fn add_ghost(&mut self, riding: Riding) {
+        self.ghosts.push(riding.into_picture());
+    }
+
+    /// From now on no ghost is shown.
+    pub fn clear_ghosts(&mut self) {
+        self.ghosts.clear();
     }
 
     /// Draws one moment; gives the pixels to the metre.
@@ -96,6 +143,7 @@ impl Drawing {
         let beside = Beside {
             before: self.before.as_ref().filter(|_| look.before),
             against: self.against.as_ref(),
+            ghosts: &self.ghosts,
         };
         picture.compose(&seen, &self.strips, beside, &self.labels, &mut self.sheet);
         self.pencil.draw(&self.sheet, &self.labels, seen.size);
@@ -106,7 +154,7 @@ impl Drawing {
     pub fn paint_saddle(&mut self, time: f64, width: f64, height: f64) {
         if let Some(picture) = &self.shown {
             let size = DVec2::new(width, height);
-            picture.compose_saddle(time, size, &mut self.sheet);
+            picture.compose_saddle(time, size, &self.ghosts, &mut self.sheet);
             self.saddle.draw(&self.sheet, &self.labels, size);
         }
     }

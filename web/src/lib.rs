@@ -17,6 +17,7 @@ use sim::constants::MODEL_VERSION;
 use sim::error::{Fault, Quantity};
 use sim::plan::{self, Plan};
 use sim::presets::{self, AGES, Preset, Wheel};
+use sim::ride::Sample;
 
 use sim::link::LinkError;
 use sim::units::{self, System};
@@ -220,6 +221,19 @@ impl Riding {
         // Setting a property of a plain object that was just made cannot fail.
         let _ = Reflect::set(&story, &"trace".into(), &trace);
         story
+    }
+}
+
+#[wasm_bindgen]
+impl Riding {
+    /// The traces of all riders, sample by sample, each sample's values in the order of [`Sample`].
+    pub fn traces(&self) -> Vec<Float64Array> {
+        let flat =
+            |trace: &[Sample]| -> Vec<f64> { trace.iter().flat_map(|s| s.values()).collect() };
+        let traces = self.picture.traces();
+        traces
+            .map(|t| Float64Array::from(flat(t).as_slice()))
+            .collect()
     }
 }
 

@@ -51,6 +51,18 @@ export function compare(riding) {
   repaint();
 }
 
+// Labels of the rides shown pale beside this one.
+let ghosts = [];
+
+/** Shows other rides down this line pale beside it, each as its label and its ride. */
+export function haunt(rides) {
+  drawing.clear_ghosts();
+  for (const [, riding] of rides) drawing.add_ghost(riding);
+  ghosts = rides.map(([label]) => label);
+  drawing.show(undefined, labels());
+  repaint();
+}
+
 /** Where a feature can be taken hold of, as last painted. */
 export const gripsOf = (feature, time) => drawing.grips(feature, time);
 
@@ -101,7 +113,7 @@ function labels() {
   const [, unit] = apart(0, "speed");
   const end = (speed) => apart(speed, "speed")[0];
   const ranges = (state.study.spreads ?? []).map((s) => (s.slowest == null ? "" : `${end(s.slowest)}–${end(s.fastest)}`));
-  return { features: names(state.good), speeds, ranges, unit, dimensions: dimensions(), energy: energyLine };
+  return { features: names(state.good), speeds, ranges, unit, dimensions: dimensions(), energy: energyLine, ghosts };
 }
 
 function take(restart) {

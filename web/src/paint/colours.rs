@@ -55,5 +55,7 @@ fn name(ink: Ink) -> &'static str {
         Ink::Dust => "--dust",
         Ink::Lawn => "--lawn",
         Ink::Earth => "--earth",
+        Ink::Leaf => "--leaf",
+        Ink::Behind => "--behind",
     }
 }

@@ -94,14 +94,14 @@ impl Body {
 
     /// Lays the far side on the sheet: what the bike hides.
     pub fn draw_far(&self, strip: &Strip, sheet: &mut Sheet) {
-        self.leg(&self.legs[0], Ink::Far, strip, sheet);
+        self.leg(&self.legs[0], [Ink::Behind; 2], strip, sheet);
     }
 
     /// Lays the near side on the sheet.
     pub fn draw_near(&self, strip: &Strip, sheet: &mut Sheet) {
         let px = |p: DVec2| strip.place(p);
         let wide = |share: f64| share * self.stature * strip.scale;
-        self.leg(&self.legs[1], Ink::Rider, strip, sheet);
+        self.leg(&self.legs[1], [Ink::Rider, Ink::Pads], strip, sheet);
         sheet.line(
             Ink::Rider,
             wide(0.125),
@@ -111,6 +111,12 @@ impl Body {
         sheet.line(Ink::Far, wide(0.055), [px(self.shoulder), px(neck)]);
         self.draw_head(strip, sheet);
         let Limb { root, joint, tip } = self.arm;
+        // An edge of paper parts the arm from the body behind it.
+        sheet.line(
+            Ink::Paper,
+            wide(0.06) + 2.5,
+            [root.lerp(joint, 0.12), joint, tip].map(px),
+        );
         sheet.line(Ink::Rider, wide(0.06), [root, joint, tip].map(px));
         sheet.disc(Ink::Pads, px(joint), wide(0.032));
         sheet.disc(Ink::Pads, px(tip), wide(0.03));
@@ -132,7 +138,8 @@ impl Body {
         sheet.line(Ink::Pads, 0.3 * radius * strip.scale, [px(brow), px(peak)]);
     }
 
-    fn leg(&self, leg: &Limb, ink: Ink, strip: &Strip, sheet: &mut Sheet) {
+    /// A leg in the colours of its skin or cloth and of shoe and pad.
+    fn leg(&self, leg: &Limb, [ink, dark]: [Ink; 2], strip: &Strip, sheet: &mut Sheet) {
         let px = |p: DVec2| strip.place(p);
         let wide = |share: f64| share * self.stature * strip.scale;
         let Limb { root, joint, tip } = *leg;
@@ -141,9 +148,9 @@ impl Body {
         let sole = ANKLE * self.stature;
         let heel = tip + DVec2::new(-0.5, -0.6) * sole;
         let toe = tip + DVec2::new(2.4, -0.6) * sole;
-        sheet.line(Ink::Pads, wide(0.036), [px(heel), px(toe)]);
+        sheet.line(dark, wide(0.036), [px(heel), px(toe)]);
         sheet.line(
-            Ink::Pads,
+            dark,
             wide(0.078),
             [joint.lerp(root, 0.06), joint.lerp(tip, 0.18)].map(px),
         );

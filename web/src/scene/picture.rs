@@ -44,6 +44,8 @@ pub struct Beside<'a> {
     pub before: Option<&'a Picture>,
     /// Another line: its ground, its flights and its first rider.
     pub against: Option<&'a Picture>,
+    /// Other rides down the same line: their first riders, each with its label.
+    pub ghosts: &'a [Picture],
 }
 
 /// The rides of a plan's riders and the ground under them.
@@ -68,20 +70,45 @@ pub struct Picture {
 impl Picture {
     /// The picture of the rides of a plan's riders, in the plan's order.
     pub fn new(plan: &Plan, rides: Vec<Ridden>) -> Option<Self> {
-        let mut rides = plan.riders.iter().zip(rides);
-        let (mount, Ridden { profile, run, .. }) = rides.next()?;
+        let profile = rides.first()?.profile.clone();
+        let samples = rides.into_iter().map(|r| r.run.samples);
+        Self::of(plan, profile, samples)
+    }
+
+    /// The picture of a plan's ground and its riders' traces, in the plan's order.
+    pub fn of(
+        plan: &Plan,
+        profile: Profile,
+        traces: impl Iterator<Item = Vec<Sample>>,
+    ) -> Option<Self> {
+        let mut rides = plan.riders.iter().zip(traces);
+        let (mount, first) = rides.next()?;
         Some(Self {
-            energy: Energy::of(&profile, &run.samples),
+            energy: Energy::of(&profile, &first),
             dimensions: Dimensions::of(plan, &profile),
             grips: grips::places(plan, &profile),
             wheelbase: mount.bike.wheelbase,
-            trail: Trail::of(&profile, &run.samples, mount.bike.wheelbase),
-            camera: Camera::of(&profile, &run.samples),
+            trail: Trail::of(&profile, &first, mount.bike.wheelbase),
+            camera: Camera::of(&profile, &first),
             saddle: Saddle::of(&profile),
-            first: Rode::new(mount, run.samples),
-            others: rides.map(|(m, r)| Rode::new(m, r.run.samples)).collect(),
+            first: Rode::new(mount, first),
+            others: rides.map(|(m, trace)| Rode::new(m, trace)).collect(),
             profile,
         })
+    }
+
+    /// The traces of all riders, in the plan's order.
+    pub fn traces(&self) -> impl Iterator<Item = &[Sample]> {
+        let riders = std::iter::once(&self.first).chain(&self.others);
+        riders.map(|rode| rode.samples.as_slice())
+    }
+
+    /// Lays other ground under the same rides: what is seen before anybody rode it.
+    pub fn lay(&mut self, plan: &Plan, profile: Profile) {
+        self.dimensions = Dimensions::of(plan, &profile);
+        self.grips = grips::places(plan, &profile);
+        self.saddle = Saddle::of(&profile);
+        self.profile = profile;
     }
 
     /// The strips in which it is seen.
@@ -117,10 +144,11 @@ impl Picture {
         self.camera.focus(&self.first.samples, time)
     }
 
-    /// Lays what the first rider sees at a moment on a sheet of `size` px.
-    pub fn compose_saddle(&self, time: f64, size: DVec2, sheet: &mut Sheet) {
+    /// Lays what the first rider sees at a moment on a sheet of `size` px, ghosts and all.
+    pub fn compose_saddle(&self, time: f64, size: DVec2, ghosts: &[Picture], sheet: &mut Sheet) {
         if let Some(rider) = self.first.aboard(time) {
-            let others = self.others.iter().filter_map(|other| other.aboard(time));
+            let others = self.others.iter().chain(ghosts.iter().map(|g| &g.first));
+            let others = others.filter_map(|other| other.aboard(time));
             self.saddle.compose(&rider, others, size, sheet);
         }
     }
@@ -175,6 +203,9 @@ impl Picture {
                 other.draw(seen.time, strip, sheet);
                 sheet.repaint(pale, Ink::Pale);
             }
+            for (i, ghost) in beside.ghosts.iter().enumerate() {
+                ghost.first.draw_ghost(seen.time, i, strip, sheet);
+            }
             self.first.draw(seen.time, strip, sheet);
             self.trail.draw_dust(seen.time, strip, sheet);
             if let Some(feature) = seen.chosen {
@@ -202,7 +233,7 @@ impl Picture {
             earth::draw_chosen(profile, span.from.x, span.to.x, strip, sheet);
         }
         earth::draw_line(profile, strip, sheet);
-        figures::speeds(profile, seen.view, strip, sheet);
+        figures::speeds(profile, seen.view, strip, labels, sheet);
         figures::names(profile, seen.view, strip, labels, sheet);
     }
 

@@ -5,10 +5,16 @@ use super::body::Body;
 use super::flight::Flights;
 use super::moment::Moment;
 use super::saddle::Aboard;
-use super::sheet::Sheet;
+use super::sheet::{Align, Ink, Label, Sheet};
 use super::view::Strip;
+use glam::DVec2;
 use sim::plan::Mount;
 use sim::ride::Sample;
+
+/// Type of a ghost's label, how far over its head the first one stands, and how far over that the next, px.
+const LABEL: f64 = 12.0;
+const LABEL_OVER: f64 = 8.0;
+const LABEL_STEP: f64 = 15.0;
 
 /// A ride, and what is drawn of who rides.
 #[derive(Clone, Debug)]
@@ -59,6 +65,26 @@ impl Rode {
         body.draw_far(strip, sheet);
         self.bike.draw(&at, moment.turned, strip, sheet);
         body.draw_near(strip, sheet);
+    }
+}
+
+impl Rode {
+    /// Lays bike and body on the sheet pale, with the `index`th ghost's label over them.
+    pub fn draw_ghost(&self, time: f64, index: usize, strip: &Strip, sheet: &mut Sheet) {
+        let pale = sheet.marks.len();
+        self.draw(time, strip, sheet);
+        if sheet.marks.len() == pale {
+            return;
+        }
+        sheet.repaint(pale, Ink::Pale);
+        if let Some(Aboard { body, .. }) = self.aboard(time) {
+            // Each label higher than the one before, so that ghosts side by side can be told apart.
+            let up = LABEL_OVER + LABEL_STEP * index as f64;
+            let at = strip.place(body.head) - DVec2::Y * (body.helmet() * strip.scale + up);
+            let top = strip.place(body.head + DVec2::Y * body.helmet());
+            sheet.line(Ink::Pale, 1.0, [at, top]);
+            sheet.text(Ink::Name, LABEL, at, Align::Middle, Label::Ghost(index));
+        }
     }
 }
 

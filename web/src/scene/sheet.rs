@@ -52,11 +52,15 @@ pub enum Ink {
     Lawn,
     /// Earth, filled.
     Earth,
+    /// Leaves of trees, filled.
+    Leaf,
+    /// The rider's far leg.
+    Behind,
 }
 
 impl Ink {
     /// Every ink, in the order in which the pen keeps its colours.
-    pub const ALL: [Ink; 23] = [
+    pub const ALL: [Ink; 25] = [
         Ink::Ground,
         Ink::Hatch,
         Ink::Built,
@@ -80,6 +84,8 @@ impl Ink {
         Ink::Dust,
         Ink::Lawn,
         Ink::Earth,
+        Ink::Leaf,
+        Ink::Behind,
     ];
 }
 
@@ -98,6 +104,8 @@ pub enum Label {
     Dimension(usize),
     /// What the line of total head is called.
     Energy,
+    /// What is other about a ride that is shown pale beside this one, by its place among them.
+    Ghost(usize),
     /// The name of the line, over a picture of it.
     Title,
     /// A line of writing round a picture, by its place.

@@ -70,7 +70,7 @@ impl Trail {
                 let far = (0.16 + 0.05 * f64::from(i)) * age.sqrt() * touch.g.min(5.0) * 0.4;
                 let radius = (0.03 + 0.1 * age) * (1.0 - 0.4 * age) * strip.scale;
                 let centre = strip.place(touch.at + DVec2::Y * 0.04 + way * far);
-                sheet.ring(Ink::Dust, (1.8 * (1.0 - age)).max(0.5), centre, radius);
+                sheet.disc(Ink::Dust, centre, radius * (1.0 - age * age));
             }
         }
     }

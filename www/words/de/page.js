@@ -30,6 +30,8 @@ export const page = {
   feature: "Teil",
   takes: "Kostet",
   causes: "Wodurch",
+  feels: "Wie sich jeder Sprung anfühlt",
+  whatIf: "Was wäre, wenn …",
   testDay: "Testtag",
   seen: "Nach einer Probefahrt",
   limits: "So wird gerechnet, und das fehlt dabei (englisch)",
@@ -44,9 +46,9 @@ export const page = {
 export const styled = { mend: "hier stimmt was nicht", at: "mit" };
 
 export const play = { ride: "Fahren", pause: "Pause", again: "Nochmal" };
-// How fast the ride goes by, and from where it is seen: each as the button says what it is now, or will do.
-export const pace = { full: "Volles Tempo", air: "Im Flug langsam", slow: "Langsam" };
-export const view = { side: "Von der Seite", saddle: "Vom Sattel" };
+// How fast the ride goes by, and from where it can be seen.
+export const pace = { full: "Volles Tempo", air: "Langsam in der Luft", slow: "Langsam" };
+export const view = { side: "Von der Seite", saddle: "Vom Rad aus" };
 export const state = { air: "in der Luft" };
 
 export const seconds = (s) => `${s} s`;
@@ -124,13 +126,6 @@ export const newLine = {
   tallest: "Wie hoch darf das Höchste werden?",
   rider: "Wer fährt?",
   go: "Zeichnen",
-};
-
-// What the ride feels like: the load in words a child has, from none to much; and the speed.
-export const feel = {
-  weights: ["schwebt", "leicht", "normal", "schwer", "bleischwer"],
-  paces: ["steht", "so schnell wie Gehen", "so schnell wie Joggen", "so schnell wie Rennen", "schneller als Rennen"],
-  air: (seconds, height) => `${seconds} s Flug, ${height} hoch`,
 };
 
 // What can be taken hold of on the drawing.

@@ -29,6 +29,8 @@ export const page = {
   feature: "Feature",
   takes: "Takes",
   causes: "From what",
+  feels: "What each jump feels like",
+  whatIf: "What if…",
   testDay: "Test day",
   seen: "After a test ride",
   limits: "How this is worked out, and what it leaves out",
@@ -43,7 +45,7 @@ export const page = {
 export const styled = { mend: "mend this", at: "at" };
 
 export const play = { ride: "Ride", pause: "Pause", again: "Again" };
-// How fast the ride goes by, and from where it is seen: each as the button says what it is now, or will do.
+// How fast the ride goes by, and from where it can be seen.
 export const pace = { full: "Full speed", air: "Slow in the air", slow: "Slow" };
 export const view = { side: "From the side", saddle: "From the saddle" };
 export const state = { air: "in the air" };
@@ -123,13 +125,6 @@ export const newLine = {
   tallest: "How tall may the tallest thing be?",
   rider: "Who rides?",
   go: "Draw it",
-};
-
-// What the ride feels like: the load in words a child has, from none to much; and the speed.
-export const feel = {
-  weights: ["floating", "light", "normal", "pressed", "very heavy"],
-  paces: ["standing", "walking pace", "jogging pace", "as fast as you run", "faster than you can run"],
-  air: (seconds, height) => `${seconds} s in the air, ${height} up`,
 };
 
 // What can be taken hold of on the drawing.

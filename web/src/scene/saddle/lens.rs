@@ -10,7 +10,7 @@ use glam::{DVec2, DVec3};
 const NEAR: f64 = 0.18;
 
 /// Half the angle that the shorter side of the sheet takes in, rad: wide, as from close behind a bar.
-const HALF_VIEW: f64 = 0.66;
+const HALF_VIEW: f64 = 0.76;
 
 /// An eye and the sheet before it.
 #[derive(Clone, Copy, Debug)]

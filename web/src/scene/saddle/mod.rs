@@ -27,6 +27,10 @@ const BESIDE: f64 = 40.0;
 const LOOK: (f64, f64, f64) = (0.9, 3.2, 7.0);
 /// Lowest gaze, rad: from the top of a start ramp the horizon stays in sight.
 const LOWEST: f64 = -0.34;
+/// Height of the eyes over the ground of a rider who stands on the pedals, statures (common practice, no
+/// source), and how much farther down the gaze goes for each metre above that, rad.
+const STAND: f64 = 0.95;
+const DOWN: f64 = 0.3;
 /// Half the stretch over which the ground looked at is averaged, m: eyes rest on what is coming, they do
 /// not run along its surface.
 const CALM: f64 = 1.6;
@@ -67,7 +71,10 @@ impl Saddle {
         let x = eye.x + (rider.speed * time).clamp(least, most);
         let around = [-1.0, -0.5, 0.0, 0.5, 1.0].map(|d| self.ribbon.height(x + d * CALM));
         let z = around.iter().sum::<f64>() / 5.0;
-        let gaze = (DVec2::new(x, z) - eye).to_angle().max(LOWEST);
+        // In the air the landing is looked for, farther down the higher it is.
+        let stand = STAND * rider.body.stature();
+        let high = (eye.y - self.ribbon.height(eye.x) - stand).clamp(0.0, 1.0);
+        let gaze = (DVec2::new(x, z) - eye).to_angle().max(LOWEST) - DOWN * high;
         Lens::new(eye, gaze, size)
     }
 

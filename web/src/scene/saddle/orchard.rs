@@ -18,7 +18,7 @@ const TUFTS: u64 = 9;
 const TUFTS_FROM: (f64, f64) = (0.9, 6.0);
 /// From this distance on grass is not drawn, m.
 const GRASS_TO: f64 = 13.0;
-/// Trees farther than this are outlines alone, m.
+/// Trees farther than this are plainer, m.
 const DETAILED: f64 = 17.0;
 /// How far over both ends of the line the yard goes on, m.
 const OVER: f64 = 45.0;
@@ -103,6 +103,13 @@ impl Orchard {
             let high = 0.035 + 0.022 * (3.1 * across).sin() + 0.012 * (9.7 * across + 1.0).sin();
             lens.far(across, high)
         });
+        let hills: Vec<_> = hills.collect();
+        // Down to well under the horizon, where the yard begins.
+        let feet = [1.28, -1.28].map(|across| lens.far(across, -0.35));
+        sheet.area(
+            Ink::Lawn,
+            hills.iter().copied().chain(feet.into_iter().flatten()),
+        );
         sheet.line(Ink::Hatch, 1.2, hills);
         let school = [
             (0.0, 0.0),
@@ -120,6 +127,7 @@ impl Orchard {
         ];
         for shape in [school, tower] {
             let points = shape.map(|(across, up)| lens.far(0.3 + across, up));
+            sheet.area(Ink::Paper, points.into_iter().flatten());
             sheet.line(Ink::Hatch, 1.2, points.into_iter().flatten());
         }
     }
@@ -185,22 +193,15 @@ impl Tree {
         };
         rod(Ink::Wood, 0.13, foot, crown, lens, sheet);
         let radius = 0.38 * self.tall * scale;
-        let near = depth < DETAILED;
-        let points = if near { 14 } else { 8 };
+        let points = if depth < DETAILED { 14 } else { 8 };
         let blob = (0..points).map(|i| {
             let wobble = 0.82 + 0.3 * chance(self.seed * 131 + i);
             centre + DVec2::from_angle(TAU * i as f64 / points as f64) * (radius * wobble)
         });
         let blob: Vec<_> = blob.collect();
-        if near {
-            sheet.area(Ink::Paper, blob.iter().copied());
-        }
+        sheet.area(Ink::Leaf, blob.iter().copied());
         let width = even(0.035 * scale).min(3.0);
         sheet.line(Ink::Grass, width, blob.iter().chain(blob.first()).copied());
-        if near {
-            let inner = (2..7).map(|i| centre + (blob[i] - centre) * 0.55);
-            sheet.line(Ink::Grass, width, inner);
-        }
     }
 }
 

@@ -23,6 +23,8 @@ pub struct Knot {
     pub intent: Intent,
     /// Whether one piece of ground ends here: never left out, however far away.
     pub joint: bool,
+    /// Whether the line ends here.
+    pub end: bool,
 }
 
 impl Knot {
@@ -58,6 +60,7 @@ impl Ribbon {
                     surface: piece.character.surface,
                     intent: piece.character.intent,
                     joint: i == 0,
+                    end: false,
                 });
             }
         }
@@ -67,6 +70,7 @@ impl Ribbon {
                 along: end.before + end.length,
                 yard: land::yard(profile, end.end.x),
                 joint: true,
+                end: true,
                 ..last
             });
         }

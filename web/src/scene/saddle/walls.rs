@@ -21,14 +21,28 @@ const BATTER: f64 = 0.8;
 /// Lowest height over the yard that shows a side, m.
 const LOW: f64 = 0.04;
 
+/// From this rise on, in m for each m, ground is shaded as a wall.
+const STEEP: f64 = 0.3;
+
+/// Whether there is nothing but the yard: the open floor of a gap.
+fn is_gap(k: &Knot) -> bool {
+    k.intent == Intent::Clear && k.surface != Surface::Wood && k.at.y - k.yard < LOW
+}
+
+/// Rise to the next point, m for each m.
+fn steepness(a: &Knot, b: &Knot) -> f64 {
+    let way = b.at - a.at;
+    way.y / way.x.max(1e-3)
+}
+
 /// Lays a stretch that is seen without a break on the sheet.
 pub fn draw(run: &[Knot], lens: &Lens, sheet: &mut Sheet) {
     let pairs = || run.windows(2).rev().map(|w| (&w[0], &w[1]));
-    for stretch in run.chunk_by(|a, b| a.surface == b.surface) {
+    for stretch in run.chunk_by(|a, b| a.surface == b.surface && is_gap(a) == is_gap(b)) {
         // A stretch reaches to the first point of the next.
         let end = run.get(index_after(run, stretch));
         let knots = || stretch.iter().chain(end);
-        let earth = stretch[0].surface != Surface::Wood;
+        let earth = stretch[0].surface != Surface::Wood && !is_gap(&stretch[0]);
         if earth {
             for side in [1.0, -1.0] {
                 batter(knots, side, lens, sheet);
@@ -40,13 +54,31 @@ pub fn draw(run: &[Knot], lens: &Lens, sheet: &mut Sheet) {
             .chain(right.rev())
             .filter_map(|p| lens.place(p))
             .collect();
-        sheet.area(if earth { Ink::Earth } else { Ink::Paper }, outline);
+        let fill = match stretch[0] {
+            k if is_gap(&k) => Ink::Lawn,
+            Knot {
+                surface: Surface::Grass,
+                ..
+            } => Ink::Lawn,
+            _ if earth => Ink::Earth,
+            _ => Ink::Paper,
+        };
+        sheet.area(fill, outline);
     }
     for (a, b) in pairs() {
+        if steepness(a, b) > STEEP {
+            let corners = [(a, HALF), (b, HALF), (b, -HALF), (a, -HALF)];
+            sheet.area(
+                Ink::Shade,
+                lens.quad(corners.map(|(k, left)| beside(k.at, left))),
+            );
+        }
+    }
+    for (a, b) in pairs().filter(|(a, _)| !is_gap(a)) {
         strokes(a, b, lens, sheet);
     }
     for left in [HALF, -HALF] {
-        for (a, b) in pairs() {
+        for (a, b) in pairs().filter(|(a, _)| !is_gap(a)) {
             let wide = if a.intent == Intent::Clear {
                 0.012
             } else {
@@ -66,7 +98,7 @@ pub fn draw(run: &[Knot], lens: &Lens, sheet: &mut Sheet) {
     let clear = |k: &Knot| k.intent == Intent::Clear;
     let corner = |(a, b): &(&Knot, &Knot)| clear(a) != clear(b);
     let corners = pairs().filter(corner).map(|(_, b)| b);
-    for k in corners.chain(run.last()) {
+    for k in corners.chain(run.last().filter(|k| !k.end)) {
         rod(
             Ink::Ground,
             0.035,
@@ -105,8 +137,13 @@ fn batter<'a, I: DoubleEndedIterator<Item = &'a Knot>>(
         .filter_map(|p| lens.place(p))
         .collect();
     sheet.area(Ink::Earth, outline);
-    let foot_line = knots().filter_map(|k| lens.place(foot(k)));
-    sheet.line(Ink::Hatch, 1.0, foot_line);
+    if knots()
+        .next()
+        .is_some_and(|k| lens.depth(beside(k.at, 0.0)) < FAR)
+    {
+        let foot_line = knots().filter_map(|k| lens.place(foot(k)));
+        sheet.line(Ink::Hatch, 1.0, foot_line);
+    }
 }
 
 /// Boards across wood, strokes across earth.
