@@ -26,7 +26,7 @@ const STEEP: f64 = 0.3;
 
 /// Whether there is nothing but the yard: the open floor of a gap.
 fn is_gap(k: &Knot) -> bool {
-    k.intent == Intent::Clear && k.surface != Surface::Wood && k.at.y - k.yard < LOW
+    is_clear(k) && k.surface != Surface::Wood && k.at.y - k.yard < LOW
 }
 
 /// Rise to the next point, m for each m.
@@ -37,77 +37,67 @@ fn steepness(a: &Knot, b: &Knot) -> f64 {
 
 /// Lays a stretch that is seen without a break on the sheet.
 pub fn draw(run: &[Knot], lens: &Lens, sheet: &mut Sheet) {
-    let pairs = || run.windows(2).rev().map(|w| (&w[0], &w[1]));
-    for stretch in run.chunk_by(|a, b| a.surface == b.surface && is_gap(a) == is_gap(b)) {
-        // A stretch reaches to the first point of the next.
-        let end = run.get(index_after(run, stretch));
-        let knots = || stretch.iter().chain(end);
-        let earth = stretch[0].surface != Surface::Wood && !is_gap(&stretch[0]);
-        if earth {
-            for side in [1.0, -1.0] {
-                batter(knots, side, lens, sheet);
-            }
-        }
-        let left = knots().map(|k| beside(k.at, HALF));
-        let right = knots().map(|k| beside(k.at, -HALF));
-        let outline: Vec<_> = left
-            .chain(right.rev())
-            .filter_map(|p| lens.place(p))
-            .collect();
-        let fill = match stretch[0] {
-            k if is_gap(&k) => Ink::Lawn,
-            Knot {
-                surface: Surface::Grass,
-                ..
-            } => Ink::Lawn,
-            _ if earth => Ink::Earth,
-            _ => Ink::Paper,
-        };
-        sheet.area(fill, outline);
+    let alike = |a: &Knot, b: &Knot| a.surface == b.surface && is_gap(a) == is_gap(b);
+    for part in run.chunk_by(alike) {
+        // A part reaches to the first point of the next.
+        fill(part, run.get(index_after(run, part)), lens, sheet);
     }
-    for (a, b) in pairs() {
-        if steepness(a, b) > STEEP {
-            let corners = [(a, HALF), (b, HALF), (b, -HALF), (a, -HALF)];
-            sheet.area(
-                Ink::Shade,
-                lens.quad(corners.map(|(k, left)| beside(k.at, left))),
-            );
-        }
-    }
-    for (a, b) in pairs().filter(|(a, _)| !is_gap(a)) {
+    // The farthest first.
+    let ridden = || {
+        let pairs = run.windows(2).rev().map(|w| (&w[0], &w[1]));
+        pairs.filter(|(a, _)| !is_gap(a))
+    };
+    for (a, b) in ridden() {
         strokes(a, b, lens, sheet);
     }
     for left in [HALF, -HALF] {
-        for (a, b) in pairs().filter(|(a, _)| !is_gap(a)) {
-            let wide = if a.intent == Intent::Clear {
-                0.012
-            } else {
-                0.03
-            };
-            rod(
-                Ink::Ground,
-                wide,
-                beside(a.at, left),
-                beside(b.at, left),
-                lens,
-                sheet,
-            );
+        for (a, b) in ridden() {
+            let wide = if is_clear(a) { 0.012 } else { 0.03 };
+            let [from, to] = [a, b].map(|k| beside(k.at, left));
+            rod(Ink::Ground, wide, from, to, lens, sheet);
         }
     }
     // The edges of lips and knuckles, and whatever hides what is behind it.
-    let clear = |k: &Knot| k.intent == Intent::Clear;
-    let corner = |(a, b): &(&Knot, &Knot)| clear(a) != clear(b);
-    let corners = pairs().filter(corner).map(|(_, b)| b);
+    let pairs = run.windows(2).rev().map(|w| (&w[0], &w[1]));
+    let corners = pairs.filter(|(a, b)| is_clear(a) != is_clear(b));
+    let corners = corners.map(|(_, b)| b);
     for k in corners.chain(run.last().filter(|k| !k.end)) {
-        rod(
-            Ink::Ground,
-            0.035,
-            beside(k.at, HALF),
-            beside(k.at, -HALF),
-            lens,
-            sheet,
+        let [from, to] = [HALF, -HALF].map(|left| beside(k.at, left));
+        rod(Ink::Ground, 0.035, from, to, lens, sheet);
+    }
+}
+
+/// Fills a part of one kind, which reaches to `end`.
+fn fill(part: &[Knot], end: Option<&Knot>, lens: &Lens, sheet: &mut Sheet) {
+    let knots = || part.iter().chain(end);
+    let ink = match part[0] {
+        k if is_gap(&k) || k.surface == Surface::Grass => Ink::Lawn,
+        k if k.surface == Surface::Wood => Ink::Paper,
+        _ => Ink::Earth,
+    };
+    if ink == Ink::Earth {
+        for side in [1.0, -1.0] {
+            batter(knots, side, lens, sheet);
+        }
+    }
+    let left = knots().map(|k| beside(k.at, HALF));
+    let right = knots().map(|k| beside(k.at, -HALF));
+    let outline = left.chain(right.rev()).filter_map(|p| lens.place(p));
+    sheet.area(ink, outline);
+    let points: Vec<_> = knots().collect();
+    for pair in points.windows(2).filter(|p| steepness(p[0], p[1]) > STEEP) {
+        let [a, b] = [pair[0].at, pair[1].at];
+        let corners = [(a, HALF), (b, HALF), (b, -HALF), (a, -HALF)];
+        sheet.area(
+            Ink::Shade,
+            lens.quad(corners.map(|(p, left)| beside(p, left))),
         );
     }
+}
+
+/// Whether it is nothing to ride.
+fn is_clear(k: &Knot) -> bool {
+    k.intent == Intent::Clear
 }
 
 /// Index of the point behind a part of a run.
