@@ -25,6 +25,11 @@ async fn run(page: &Page, script: &str) -> Result<()> {
     Ok(())
 }
 
+/// Clicks by script: the page may be scrolling, and at a desk some buttons are out of sight.
+async fn press(page: &Page, css: &str) -> Result<()> {
+    run(page, &format!("document.querySelector({css:?}).click()")).await
+}
+
 /// Opens every part that can be opened.
 async fn open_all(page: &Page) -> Result<()> {
     run(
@@ -39,11 +44,10 @@ async fn open_all(page: &Page) -> Result<()> {
 
 async fn plan(page: &Page, see: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
     for kind in ["start_ramp", "flat", "roller", "jump", "run_out"] {
-        page.click(&format!("#features [data-kind={kind}] .feature"))
-            .await?;
+        press(page, &format!("#features [data-kind={kind}] .feature")).await?;
         see(kind).await?;
     }
-    page.click("#features [data-kind=jump] .feature").await?;
+    press(page, "#features [data-kind=jump] .feature").await?;
     for text in ["9 m", "tall", "0.6"] {
         page.fill("[data-field$='lip.height'] input", text).await?;
         see(&format!("a lip of {text:?}")).await?;
@@ -78,37 +82,46 @@ async fn plan(page: &Page, see: &mut impl AsyncFnMut(&str) -> Result<()>) -> Res
 
 async fn day(page: &Page, see: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
     for kind in ["time", "speed", "landed", "stopped"] {
-        page.click(&format!("#see label:has([value={kind}])"))
-            .await?;
-        page.click("#see-add").await?;
+        press(page, &format!("#see label:has([value={kind}])")).await?;
+        press(page, "#see-add").await?;
         see(&format!("{kind} to be typed in")).await?;
     }
-    page.click("#see label:has([value=time])").await?;
+    press(page, "#see label:has([value=time])").await?;
     page.fill("#see-seconds", "1.9 s").await?;
-    page.click("#see-add").await?;
+    press(page, "#see-add").await?;
     settle(page).await?;
     open_all(page).await?;
     see("a time seen").await?;
-    page.click("#see label:has([value=time])").await?;
+    press(page, "#see label:has([value=time])").await?;
     page.fill("#see-seconds", "4.9 s").await?;
-    page.click("#see-add").await?;
+    press(page, "#see-add").await?;
     settle(page).await?;
     see("a contradiction").await
 }
 
 /// Calls `see` with every view there is, by name.
 pub async fn walk(page: &Page, mut see: impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
-    page.click("#units label:has([value=metric])").await?;
+    press(page, "#units label:has([value=metric])").await?;
     see("the start").await?;
     settle(page).await?;
     see("a line that works").await?;
+    for id in ["slow", "slow", "view", "whole", "play", "sound"] {
+        press(page, &format!("#{id}")).await?;
+        see(&format!("after {id}")).await?;
+    }
+    for id in ["whole", "sound"] {
+        press(page, &format!("#{id}")).await?;
+    }
+    let all = "for (const b of document.querySelectorAll('#what-if button')) b.click()";
+    run(page, all).await?;
+    settle(page).await?;
+    see("what if").await?;
     plan(page, &mut see).await?;
     day(page, &mut see).await?;
-    page.click("#share").await?;
+    press(page, "#share").await?;
     see("the panel to send from").await?;
-    page.click("#send-close").await?;
-    page.click("#features [data-kind=start_ramp] .feature")
-        .await?;
+    press(page, "#send-close").await?;
+    press(page, "#features [data-kind=start_ramp] .feature").await?;
     for height in ["0.9 m", "6 m"] {
         page.fill("[data-field$='platform_height'] input", height)
             .await?;

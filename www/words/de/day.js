@@ -48,7 +48,6 @@ export const seen = {
   on: (name) => `Auf: ${name}`,
   planned: (value) => `Die geplante Fahrt: ${value}`,
   add: "Eintragen",
-  most: 24,
   full: "Mehr kann die Seite nicht abwägen. Nimm etwas heraus, bevor du mehr einträgst.",
   named: {
     time: (from, to) => `die Zeit von ${from} bis ${to}`,

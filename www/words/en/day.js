@@ -48,7 +48,6 @@ export const seen = {
   on: (name) => `On: ${name}`,
   planned: (value) => `The planned ride: ${value}`,
   add: "Add what you saw",
-  most: 24,
   full: "That is as much as the page can weigh. Take something out to add more.",
   named: {
     time: (from, to) => `the time from ${from} to ${to}`,
