@@ -20,8 +20,8 @@ const listeners = [];
 
 /**
  * Calls `listener(what)` after every change; `what` is "plan" (numbers), "structure"
- * (features came, went or moved, or other units), "name", "opened" (another line, before the rest follows), "chosen", "clock", "frame", "study", "against" or "whole" (the
- * rest of the page has come).
+ * (features came, went or moved, or other units), "name", "opened" (another line, before the rest follows), "chosen", "clock", "frame", "study", "against", "sketched" (while
+ * something is dragged), "ridden" (what was dragged) or "whole" (the rest of the page has come).
  */
 export function onChange(listener) {
   listeners.push(listener);
@@ -82,6 +82,22 @@ export function edit(change, what = "plan") {
   state.plan = plan;
   attempt();
   tell(what);
+}
+
+/** Changes a copy of the plan while something is dragged; it is ridden elsewhere. */
+export function sketch(change) {
+  const plan = structuredClone(state.plan);
+  change(plan);
+  note(state.plan, "plan");
+  state.plan = plan;
+}
+
+/** Takes over the story of a plan that was ridden elsewhere. */
+export function settle(plan, story) {
+  state.story = story;
+  state.study = {};
+  state.good = plan;
+  tell("ridden");
 }
 
 function step(plan) {

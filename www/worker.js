@@ -1,17 +1,26 @@
 // Works out, beside the page, what takes longer than a frame.
 
-import init, { initRest, study } from "./carryline.js";
+import init, { initRest, ride, study } from "./carryline.js";
 
 let ready;
+
+/** The ride of a plan, as it can be handed over. */
+function ridden(plan) {
+  const riding = ride(plan);
+  const answer = { story: riding.story(), traces: riding.traces() };
+  riding.free();
+  return answer;
+}
 
 // The first message brings the simulator as the page has compiled it.
 onmessage = async ({ data: { simulator, asked, plan, part } }) => {
   ready ??= init({ module_or_path: simulator[0] }).then(() => initRest(simulator[1]));
   await ready;
+  if (!part) return;
   try {
-    postMessage({ asked, part, answer: study(plan, part) });
+    postMessage({ asked, part, answer: part === "ride" ? ridden(plan) : study(plan, part) });
   } catch (faults) {
-    // The page rides the same plan and tells its faults itself.
+    // The page reads the same plan and tells its faults itself.
     if (!Array.isArray(faults)) throw faults;
     postMessage({ asked, part, answer: null });
   }

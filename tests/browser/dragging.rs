@@ -2,6 +2,7 @@
 
 use anyhow::{Result, ensure};
 use browser::{Ground, Page, Screen};
+use serde_json::json;
 
 const GAP: &str = "Number.parseFloat(document.querySelector('[data-field$=\"gap\"] input').value)";
 
@@ -27,6 +28,9 @@ pub fn a_knuckle_is_dragged_and_rides_at_once(ground: &Ground) -> Result<()> {
         )
         .await?;
         page.drag(".grip[data-part=knuckle]", 60, 0).await?;
+        let ridden = "!document.documentElement.dataset.working";
+        page.wait_for("the ride of what was dragged", ridden)
+            .await?;
         let now = number(page, GAP).await?;
         println!(
             "the gap went from {gap} m to {now} m, by {} m",
@@ -73,5 +77,91 @@ pub fn grips_are_large_enough_for_a_thumb(ground: &Ground) -> Result<()> {
             .await?;
         ensure!(sizes.len() == 2 && sizes.iter().flatten().all(|&s| s >= 44.0), "{sizes:?}");
         Ok(())
+    })
+}
+
+/// Moves of a finger that are followed, and how far each goes, px.
+const MOVES: usize = 40;
+const STEP: f64 = 1.5;
+
+/// Drags the knuckle with real input, move by move, and lets go.
+async fn drag_slowly(page: &Page) -> Result<()> {
+    let middle = "const box = document.querySelector('.grip[data-part=knuckle]').getBoundingClientRect(); \
+        return [box.x + box.width / 2, box.y + box.height / 2]";
+    let [x, y]: [f64; 2] = page.ask(middle).await?;
+    let mouse = async |kind: &str, moved: f64| {
+        let event = json!({
+            "type": kind, "x": x + moved, "y": y, "button": "left", "buttons": 1, "clickCount": 1,
+        });
+        page.devtools("Input.dispatchMouseEvent", event).await
+    };
+    mouse("mousePressed", 0.0).await?;
+    for i in 0..MOVES {
+        mouse("mouseMoved", STEP * i as f64).await?;
+    }
+    mouse("mouseReleased", STEP * MOVES as f64).await
+}
+
+pub fn the_picture_follows_in_the_same_frame(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Phone, "", async |page| {
+        take_the_second_jump(page).await?;
+        page.wait_for("the study", "!document.documentElement.dataset.working").await?;
+        // The frame that a move falls into is looked at once the page has drawn it.
+        let watch = "window.seen = { moves: 0, followed: 0 }; let before = 0; \
+            const canvas = document.getElementById('drawing'); \
+            const drawn = () => canvas.getContext('2d').getImageData(0, canvas.height * 0.3, canvas.width, canvas.height * 0.4).data.reduce((sum, v, i) => (sum * 31 + v) % 2147483647, 7); \
+            addEventListener('pointermove', event => { if (!event.buttons || seen.waiting) return; seen.waiting = true; \
+              requestAnimationFrame(() => { const now = drawn(); seen.moves += 1; if (now !== before) seen.followed += 1; \
+                before = now; seen.waiting = false; }); }, { capture: true }); return true";
+        page.ask::<bool>(watch).await?;
+        drag_slowly(page).await?;
+        let [moves, followed]: [usize; 2] = page.ask("return [seen.moves, seen.followed]").await?;
+        println!("of {moves} frames with a move, {followed} showed it");
+        ensure!(moves > MOVES / 2, "only {moves} moves came");
+        // The first only takes hold.
+        ensure!(followed + 2 >= moves, "only {followed} of {moves} frames showed their move");
+        Ok(())
+    })
+}
+
+/// Longest that most moves may take from the hand until their frame is drawn, with the processor slowed four
+/// times, ms: up to one frame to wait for the next, and that one.
+const PROMPT: f64 = 33.4;
+
+pub fn the_picture_follows_promptly_on_a_slow_phone(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Phone, "", async |page| {
+        take_the_second_jump(page).await?;
+        page.wait_for("the study", "!document.documentElement.dataset.working").await?;
+        page.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": 4 })).await?;
+        page.ask::<bool>(
+            "window.prompt_ = []; window.rides = 0; \
+             new MutationObserver(() => rides += 1).observe(document.querySelector('#lips tbody'), { childList: true }); \
+             addEventListener('pointermove', ({ buttons, timeStamp }) => { if (buttons) requestAnimationFrame(() => { \
+               const channel = new MessageChannel(); \
+               channel.port1.onmessage = () => prompt_.push(performance.now() - timeStamp); \
+               channel.port2.postMessage(0); }); }, { capture: true }); return true",
+        )
+        .await?;
+        let mut told = Vec::new();
+        for _ in 0..3 {
+            page.ask::<bool>("prompt_.length = 0; rides = 0; return true").await?;
+            drag_slowly(page).await?;
+            let mut slow: Vec<f64> = page.ask("return [...prompt_]").await?;
+            let rides: usize = page.ask("return rides").await?;
+            ensure!(rides > 0, "nothing was ridden while it was dragged");
+            slow.sort_by(f64::total_cmp);
+            ensure!(slow.len() > MOVES / 2, "only {} moves came", slow.len());
+            let late = slow.iter().filter(|&&d| d > PROMPT).count();
+            let (usual, most) = (slow[slow.len() / 2], slow[slow.len() - 1]);
+            told.push(format!(
+                "{late} of {} moves took over {PROMPT} ms, usually {usual:.1}, at most {most:.1}; ridden {rides} times",
+                slow.len()
+            ));
+            if 10 * late <= slow.len() {
+                println!("{}", told.join("; "));
+                return Ok(());
+            }
+        }
+        anyhow::bail!("{}", told.join("; "))
     })
 }

@@ -32,7 +32,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 81] = [
+const CASES: [(&str, Case); 83] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -274,6 +274,14 @@ const CASES: [(&str, Case); 81] = [
     ("sheets::child_by_night", sheets::child_by_night),
     ("sheets::adult_by_day", sheets::adult_by_day),
     ("sheets::adult_by_night", sheets::adult_by_night),
+    (
+        "dragging::the_picture_follows_in_the_same_frame",
+        dragging::the_picture_follows_in_the_same_frame,
+    ),
+    (
+        "dragging::the_picture_follows_promptly_on_a_slow_phone",
+        dragging::the_picture_follows_promptly_on_a_slow_phone,
+    ),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),
     ("bits::in_webkit", bits::in_webkit),

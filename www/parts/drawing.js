@@ -63,6 +63,25 @@ export function haunt(rides) {
   repaint();
 }
 
+/** Lays the ground of a plan under the ride shown; gives what is wrong with it. */
+export function lay(plan) {
+  try {
+    drawing.lay(JSON.stringify(plan));
+  } catch (faults) {
+    if (!Array.isArray(faults)) throw faults;
+    return faults;
+  }
+  drawing.show(undefined, labels());
+  repaint();
+  return [];
+}
+
+/** Shows what was ridden elsewhere: a plan's riders' traces. */
+export function showTraces(plan, traces) {
+  drawing.show_traces(JSON.stringify(plan), traces);
+  repaint();
+}
+
 /** Where a feature can be taken hold of, as last painted. */
 export const gripsOf = (feature, time) => drawing.grips(feature, time);
 
@@ -104,7 +123,8 @@ const measured = {
 };
 
 function dimensions() {
-  const feature = features(state.good)[state.chosen];
+  // While something is dragged its numbers are those of the plan, which may not be ridden yet.
+  const feature = features(look.held ? state.plan : state.good)[state.chosen];
   return feature ? measured[feature.kind].map((path) => shown(get(feature, path), "length")) : [];
 }
 
@@ -267,8 +287,10 @@ export function startDrawing() {
   onChange((what) => {
     if (["plan", "structure", "name", "whole"].includes(what)) take(what === "plan" || what === "structure");
     if (what === "chosen") show();
-    if (what === "chosen" || what === "study") drawing.show(undefined, labels());
-    if (what === "chosen" || what === "study") repaint();
+    if (["chosen", "study", "ridden"].includes(what)) {
+      drawing.show(undefined, labels());
+      repaint();
+    }
   });
   requestAnimationFrame(frame);
 }

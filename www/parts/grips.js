@@ -1,7 +1,8 @@
 // Taking hold of a feature on the drawing: its grips, by finger, mouse and key.
 
-import { state, edit, onChange, features } from "../state.js";
+import { state, onChange, features } from "../state.js";
 import { grips as words } from "../words.js";
+import * as ahead from "./ahead.js";
 import { clock, pause } from "./clock.js";
 import { look, gripsOf, repaint } from "./drawing.js";
 import { make } from "./make.js";
@@ -44,24 +45,38 @@ const moves = {
 /** Moves a part of the chosen feature, counted from `base`, the features as they were. */
 function move(part, base, dx, dy) {
   const i = state.chosen;
-  edit((plan) => {
+  ahead.move((plan) => {
     const all = structuredClone(base);
     moves[part](all[i], dx, dy, all[i - 1]);
     plan.line.features = all;
   });
 }
 
-/** One edit a frame is enough for the eye, and all that a phone can ride. */
 function follow() {
-  held.waiting = 0;
-  if (!held.grip) return;
   const { part, base, scale, from, to } = held;
   move(part, base, (to.x - from.x) / scale, (from.y - to.y) / scale);
+}
+
+/** One edit a frame is enough for the eye; the first is made at once, so that this frame shows it. */
+function drag(event) {
+  if (!held.grip) return;
+  held.to = { x: event.clientX, y: event.clientY };
+  if (held.waiting) {
+    held.late = true;
+    return;
+  }
+  follow();
+  held.waiting = requestAnimationFrame(() => {
+    held.waiting = 0;
+    if (held.late && held.grip) follow();
+    held.late = false;
+  });
 }
 
 function take(event) {
   const { part, scale } = event.currentTarget.dataset;
   pause();
+  ahead.warm();
   look.held = gripsOf(state.chosen, clock.time).focus;
   const at = { x: event.clientX, y: event.clientY };
   Object.assign(held, { grip: event.currentTarget, part, scale: Number(scale), from: at, to: at, base: structuredClone(features(state.plan)) });
@@ -70,20 +85,13 @@ function take(event) {
   event.currentTarget.focus();
 }
 
-function drag(event) {
-  if (!held.grip) return;
-  held.to = { x: event.clientX, y: event.clientY };
-  held.waiting ||= requestAnimationFrame(follow);
-}
-
 function leave() {
   if (!held.grip) return;
-  if (held.waiting) {
-    cancelAnimationFrame(held.waiting);
-    follow();
-  }
+  if (held.late) follow();
+  held.late = false;
   held.grip = null;
   look.held = null;
+  ahead.leave();
   repaint();
 }
 
@@ -98,6 +106,7 @@ function press(event) {
   look.held = gripsOf(state.chosen, clock.time).focus;
   move(event.currentTarget.dataset.part, features(state.plan), way[0] * step, way[1] * step);
   look.held = null;
+  ahead.leave();
 }
 
 function grip(part) {

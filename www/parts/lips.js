@@ -152,6 +152,6 @@ function show() {
 
 export function startLips() {
   onChange((what) => {
-    if (state.story && ["plan", "structure", "study", "against", "whole"].includes(what)) show();
+    if (state.story && ["plan", "structure", "study", "against", "ridden", "whole"].includes(what)) show();
   });
 }

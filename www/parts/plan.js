@@ -17,6 +17,10 @@ const START_SPEED = 3;
 const list = document.getElementById("features");
 const more = document.getElementById("more");
 
+const syncChosen = () => {
+  for (const box of list.querySelectorAll(`[data-feature="${state.chosen}"] .field[data-field]`)) box.sync();
+};
+
 const syncAll = () => {
   for (const box of document.querySelectorAll("#plan .field[data-field]")) box.sync();
 };
@@ -163,6 +167,8 @@ export function startPlan() {
     } else if (what === "chosen") {
       showFeatures();
       bringIntoView();
+    } else if (what === "sketched") {
+      syncChosen();
     } else if (what === "plan") {
       syncAll();
       digestAll();

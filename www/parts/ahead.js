@@ -1,0 +1,68 @@
+// While a finger drags: the ground follows at once, and is ridden beside the page as quickly as that can be.
+
+import { compiled } from "../carryline.js";
+import { state, edit, settle, sketch, tell } from "../state.js";
+import { lay, showTraces } from "./drawing.js";
+
+let worker = null;
+// The plan that is being ridden, and the one that is to be ridden next: those between are left out.
+let under = null;
+let next = null;
+let dragging = false;
+
+function take(plan, { story, traces }) {
+  // Meanwhile something else was done to the plan.
+  if (!dragging && plan !== state.plan) return;
+  showTraces(plan, traces);
+  if (plan !== state.plan) lay(state.plan);
+  settle(plan, story);
+}
+
+/** The worker; where it breaks down, the page rides by itself. */
+function beside() {
+  if (worker) return worker;
+  worker = new Worker(new URL("../worker.js", import.meta.url), { type: "module" });
+  worker.onmessage = ({ data: { answer } }) => {
+    const plan = under;
+    under = null;
+    if (answer) take(plan, answer);
+    go();
+  };
+  worker.onerror = () => {
+    worker.terminate();
+    worker = under = next = null;
+    edit(() => {});
+  };
+  return worker;
+}
+
+function go() {
+  if (under) return;
+  if (next) {
+    under = next;
+    next = null;
+    beside().postMessage({ simulator: compiled(), part: "ride", plan: JSON.stringify(under) });
+  } else if (!dragging) tell("plan");
+}
+
+/** Gets ready to ride, so that the first move does not wait for it. */
+export function warm() {
+  beside().postMessage({ simulator: compiled() });
+}
+
+/** Changes the plan and shows its ground; its ride follows. */
+export function move(change) {
+  dragging = true;
+  sketch(change);
+  state.faults = lay(state.plan);
+  next = state.faults.length ? null : state.plan;
+  go();
+  tell("sketched");
+}
+
+/** The last move was made: all of the page follows once that is ridden. */
+export function leave() {
+  if (!dragging) return;
+  dragging = false;
+  go();
+}
