@@ -84,22 +84,24 @@ pub fn grips_are_large_enough_for_a_thumb(ground: &Ground) -> Result<()> {
 const MOVES: usize = 40;
 const STEP: f64 = 1.5;
 
-/// Drags the knuckle with real input, move by move, and lets go.
+/// Drags the knuckle with a finger on the screen, move by move, and lets go.
 async fn drag_slowly(page: &Page) -> Result<()> {
     let middle = "const box = document.querySelector('.grip[data-part=knuckle]').getBoundingClientRect(); \
         return [box.x + box.width / 2, box.y + box.height / 2]";
     let [x, y]: [f64; 2] = page.ask(middle).await?;
-    let mouse = async |kind: &str, moved: f64| {
-        let event = json!({
-            "type": kind, "x": x + moved, "y": y, "button": "left", "buttons": 1, "clickCount": 1,
-        });
-        page.devtools("Input.dispatchMouseEvent", event).await
+    let finger = async |kind: &str, moved: Option<f64>| {
+        let points: Vec<_> = moved
+            .into_iter()
+            .map(|m| json!({ "x": x + m, "y": y }))
+            .collect();
+        let event = json!({ "type": kind, "touchPoints": points });
+        page.devtools("Input.dispatchTouchEvent", event).await
     };
-    mouse("mousePressed", 0.0).await?;
-    for i in 0..MOVES {
-        mouse("mouseMoved", STEP * i as f64).await?;
+    finger("touchStart", Some(0.0)).await?;
+    for i in 1..=MOVES {
+        finger("touchMove", Some(STEP * i as f64)).await?;
     }
-    mouse("mouseReleased", STEP * MOVES as f64).await
+    finger("touchEnd", None).await
 }
 
 pub fn the_picture_follows_in_the_same_frame(ground: &Ground) -> Result<()> {

@@ -6,6 +6,7 @@ mod budget;
 mod catalogue;
 mod dragging;
 mod editing;
+mod engines;
 mod feel;
 mod kid;
 mod languages;
@@ -32,7 +33,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 83] = [
+const CASES: [(&str, Case); 86] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -282,6 +283,9 @@ const CASES: [(&str, Case); 83] = [
         "dragging::the_picture_follows_promptly_on_a_slow_phone",
         dragging::the_picture_follows_promptly_on_a_slow_phone,
     ),
+    ("engines::firefox_at_a_desk", engines::firefox_at_a_desk),
+    ("engines::webkit_at_a_desk", engines::webkit_at_a_desk),
+    ("engines::chromium_on_a_phone", engines::chromium_on_a_phone),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),
     ("bits::in_webkit", bits::in_webkit),
