@@ -79,8 +79,8 @@ impl Page {
     pub async fn saved(&self, name: &str) -> Result<Vec<u8>> {
         let path = self.saved.join(name);
         let begun = Instant::now();
-        // Under its own name a file is whole.
-        while !path.is_file() {
+        // Its own name is taken before anything is written, and what is written is there at once.
+        while fs::metadata(&path).map_or(0, |file| file.len()) == 0 {
             ensure!(begun.elapsed() < PATIENCE, "{name} was never saved");
             tokio::time::sleep(Duration::from_millis(50)).await;
         }
