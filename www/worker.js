@@ -5,20 +5,20 @@ import init, { initRest, ride, study } from "./carryline.js";
 let ready;
 
 /** The ride of a plan, as it can be handed over. */
-function ridden(plan) {
-  const riding = ride(plan);
+function ridden(plan, riders) {
+  const riding = ride(plan, riders);
   const answer = { story: riding.story(), traces: riding.traces() };
   riding.free();
   return answer;
 }
 
 // The first message brings the simulator as the page has compiled it.
-onmessage = async ({ data: { simulator, asked, plan, part } }) => {
+onmessage = async ({ data: { simulator, asked, plan, part, riders } }) => {
   ready ??= init({ module_or_path: simulator[0] }).then(() => initRest(simulator[1]));
   await ready;
   if (!part) return;
   try {
-    postMessage({ asked, part, answer: part === "ride" ? ridden(plan) : study(plan, part) });
+    postMessage({ asked, part, answer: part === "ride" ? ridden(plan, riders) : study(plan, part) });
   } catch (faults) {
     // The page reads the same plan and tells its faults itself.
     if (!Array.isArray(faults)) throw faults;

@@ -4,6 +4,9 @@ import { compiled } from "../carryline.js";
 import { state, edit, settle, sketch, tell } from "../state.js";
 import { lay, showTraces } from "./drawing.js";
 
+// How long the page draws the ground alone before it takes the next ride, ms: to take one costs a frame.
+const REST = 90;
+
 let worker = null;
 // The plan that is being ridden, and the one that is to be ridden next: those between are left out.
 let under = null;
@@ -26,7 +29,8 @@ function beside() {
     const plan = under;
     under = null;
     if (answer) take(plan, answer);
-    go();
+    if (dragging) setTimeout(go, REST);
+    else go();
   };
   worker.onerror = () => {
     worker.terminate();
@@ -41,7 +45,8 @@ function go() {
   if (next) {
     under = next;
     next = null;
-    beside().postMessage({ simulator: compiled(), part: "ride", plan: JSON.stringify(under) });
+    // While it is dragged the rider whom the line is for rides alone.
+    beside().postMessage({ simulator: compiled(), part: "ride", plan: JSON.stringify(under), riders: dragging ? 1 : undefined });
   } else if (!dragging) tell("plan");
 }
 
@@ -64,5 +69,7 @@ export function move(change) {
 export function leave() {
   if (!dragging) return;
   dragging = false;
+  // Now all of them ride.
+  if (!state.faults.length) next = state.plan;
   go();
 }
