@@ -47,6 +47,10 @@ async fn moment(page: &Page, seconds: f64) -> Result<()> {
     Ok(())
 }
 
+/// Two shades of a colour that are no farther apart than this look the same: the edge of a line that grows
+/// elsewhere is not always smoothed alike.
+const SHADE: u32 = 8;
+
 /// The first column from the left in which the drawings of two moments differ, as a share of the
 /// width: where the rider was at the earlier one.
 async fn left(page: &Page, a: usize, b: usize) -> Result<f64> {
@@ -54,7 +58,7 @@ async fn left(page: &Page, a: usize, b: usize) -> Result<f64> {
         "const [a, b] = [window.taken[{a}], window.taken[{b}]], w = document.getElementById('drawing').width; \
          let first = w; \
          for (let i = 0; i < a.length; i += 4) \
-           if (a[i] !== b[i] || a[i + 1] !== b[i + 1] || a[i + 2] !== b[i + 2]) first = Math.min(first, (i / 4) % w); \
+           if ([0, 1, 2].some(c => Math.abs(a[i + c] - b[i + c]) > {SHADE})) first = Math.min(first, (i / 4) % w); \
          return first / w"
     );
     page.ask(&script).await
