@@ -1,12 +1,12 @@
 // Works out, beside the page, what takes longer than a frame.
 
-import init, { initRest, study } from "./carryline.js";
+import init, { initPart, study } from "./carryline.js";
 
 let ready;
 
 // The first message brings the simulator as the page has compiled it.
 onmessage = async ({ data: { simulator, asked, plan, part } }) => {
-  ready ??= init({ module_or_path: simulator[0] }).then(() => initRest(simulator[1]));
+  ready ??= init({ module_or_path: simulator.first }).then(() => initPart("rest", simulator.rest));
   await ready;
   try {
     postMessage({ asked, part, answer: study(plan, part) });

@@ -3,7 +3,7 @@
 use super::join;
 use super::layout::{self, Files};
 use super::limits;
-use super::split;
+use super::split::{self, Later};
 use anyhow::{Context, Result, bail};
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -11,15 +11,21 @@ use std::{env, fs};
 
 const TARGET: &str = "wasm32-unknown-unknown";
 
-/// What the page calls after it has begun to ride.
-const LATER: [&str; 7] = [
-    "draft",
-    "drawing_svg",
-    "examples",
-    "preset",
-    "qr",
-    "readings",
-    "study",
+/// What the page calls after it has begun to ride; links alone may come before.
+const LATER: [Later; 2] = [
+    (
+        "rest",
+        &[
+            "draft",
+            "drawing_svg",
+            "examples",
+            "preset",
+            "qr",
+            "readings",
+            "study",
+        ],
+    ),
+    ("link", &["open", "link_to"]),
 ];
 
 /// Where the page is assembled when it is served.
@@ -48,7 +54,7 @@ pub fn build_into(out: &Path) -> Result<()> {
     Ok(())
 }
 
-/// Makes the simulator in its two parts, and the bindings between them and the page.
+/// Makes the simulator in its parts, and the bindings between them and the page.
 fn bind(wasm: &Path) -> Result<Files> {
     let mut whole = wasm_bindgen_cli_support::Bindgen::new()
         .input_path(wasm)
@@ -60,13 +66,10 @@ fn bind(wasm: &Path) -> Result<Files> {
         .out_name("carryline")
         .generate_output()
         .context("cannot make the bindings")?;
-    let parts = split::split(&whole.wasm_mut().emit_wasm(), &LATER)?;
+    let mut files = split::split(whole.wasm_mut().emit_wasm(), &LATER)?;
     let bindings = split::bindings(whole.js()).into_bytes();
-    Ok(Files::from([
-        ("carryline.js".to_owned(), bindings),
-        ("carryline_bg.wasm".to_owned(), parts.first),
-        ("carryline_rest.wasm".to_owned(), parts.rest),
-    ]))
+    files.insert("carryline.js".to_owned(), bindings);
+    Ok(files)
 }
 
 /// Takes the parts of other versions away; what else lies in the folder is none of ours.
