@@ -2,6 +2,7 @@
 
 import init, { demo, fetchPart, initPart, open as openLink } from "./carryline.js";
 import { state, complete, edit, rewrite, onChange } from "./state.js";
+import { inWords } from "./names.js";
 import { keepSystem, usualSystem } from "./units.js";
 import { damaged, broken, otherModel, model } from "./words.js";
 import { startDrawing } from "./parts/drawing.js";
@@ -13,6 +14,7 @@ import { startFeel } from "./parts/feel.js";
 import { startGrips } from "./parts/grips.js";
 import { openNew, openOwn, startLines } from "./parts/lines.js";
 import { say } from "./parts/message.js";
+import { noLink } from "./wrong.js";
 
 const hasLink = () => location.hash.length > 1;
 
@@ -20,8 +22,8 @@ function openAddress() {
   const { plan, trouble, other_model: made } = hasLink() ? openLink(location.hash) : { plan: demo() };
   const hash = hasLink() && !trouble ? location.hash : "";
   // A line that came in a link is looked at first; the reader's own stay as they are.
-  if (trouble || !openOwn(hash)) openNew(plan, Boolean(hash));
-  if (trouble) say(damaged(trouble));
+  if (trouble || !openOwn(hash)) openNew(hash ? plan : inWords(plan), Boolean(hash));
+  if (trouble) say(damaged(noLink(trouble)));
   else say(made == null ? "" : otherModel(made, state.story?.model));
   if (state.story) document.getElementById("model").textContent = model(state.story.model);
 }

@@ -1,6 +1,6 @@
 // What the features and riders of a plan are called.
 
-import { kinds, numbered, rollers } from "./words.js";
+import { called, kinds, numbered, rollers } from "./words.js";
 import { features } from "./state.js";
 
 /** The names of a plan's features, counted by kind; rollers one by one. */
@@ -13,4 +13,11 @@ export function names(plan) {
     counts[kind] = first + (kind === "roller" ? feature.count : 1) - 1;
     return counts[kind] > first ? rollers(first, counts[kind]) : numbered(kind, first);
   });
+}
+
+/** A line that comes with the page, called as the reader's language calls it. */
+export function inWords(plan) {
+  const word = (name) => called[name] ?? name;
+  const riders = plan.riders.map((mount) => ({ ...mount, label: word(mount.label) }));
+  return { ...plan, name: word(plan.name), riders };
 }

@@ -1,7 +1,9 @@
 // Quantities in the reader's units. The rules are the simulator's own.
 
-import { read, write } from "./carryline.js";
+import { read, write as writePlain } from "./carryline.js";
+import { pointed, spelt } from "./numbers.js";
 import { state } from "./state.js";
+import { notRead } from "./wrong.js";
 
 const KEY = "carryline.units";
 
@@ -17,11 +19,16 @@ export function keepSystem(system) {
   localStorage.setItem(KEY, system);
 }
 
-export const shown = (value, quantity) => write(value, quantity, state.system).shown;
+function write(value, quantity) {
+  const written = writePlain(value, quantity, state.system);
+  return { ...written, shown: spelt(written.shown), field: spelt(written.field) };
+}
+
+export const shown = (value, quantity) => write(value, quantity).shown;
 
 /** A limit, rounded to the side on which it is kept: what is written is accepted when typed. */
 export function limit(value, quantity, side) {
-  const { step } = write(value, quantity, state.system);
+  const { step } = write(value, quantity);
   const whole = side === "least" ? Math.ceil(value / step - 1e-6) : Math.floor(value / step + 1e-6);
   return shown(step ? whole * step : value, quantity);
 }
@@ -31,12 +38,18 @@ const READABLE = 8;
 
 /** As it stands in a field: exact where that can be read at a glance. */
 export function typed(value, quantity) {
-  const { shown, field } = write(value, quantity, state.system);
+  const { shown, field } = write(value, quantity);
   return field.length > READABLE ? shown : field;
 }
 
 /** The number typed; throws a sentence where it is none. */
-export const parse = (text, quantity) => read(text, quantity, state.system);
+export function parse(text, quantity) {
+  try {
+    return read(pointed(text), quantity, state.system);
+  } catch (error) {
+    throw notRead({ ...error, given: text });
+  }
+}
 
 /** A figure and its unit apart, as for large type. */
 export function apart(value, quantity) {
@@ -47,7 +60,7 @@ export function apart(value, quantity) {
 
 /** The number alone, for another program, and the unit it is in. */
 export function plain(value, quantity) {
-  const { plain, unit } = write(value, quantity, state.system);
+  const { plain, unit } = write(value, quantity);
   return [plain, unit];
 }
 

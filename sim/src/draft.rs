@@ -1,7 +1,7 @@
 //! A first line from four answers: how long the yard is, how far it falls, who rides, and how tall
 //! anything may be. Every jump in it was ridden, and lands clean with a little to spare.
 
-use crate::error::{Fault, Quantity};
+use crate::error::{Fault, Quantity, Why};
 use crate::judge::{How, JumpRow, jumps};
 use crate::num;
 use crate::plan::{
@@ -102,7 +102,7 @@ pub fn draft(answers: &Answers) -> Result<Plan, Vec<Fault>> {
 
 /// Whether each answer lies in its range.
 fn check(answers: &Answers) -> Result<(), Vec<Fault>> {
-    let within = |field: &str, given: f64, least: f64, most: f64, why: &str| {
+    let within = |field: &str, given: f64, least: f64, most: f64, why: Why| {
         let fine = given >= least && given <= most;
         (!fine).then(|| Fault {
             field: field.to_owned(),
@@ -110,32 +110,20 @@ fn check(answers: &Answers) -> Result<(), Vec<Fault>> {
             least: Some(least),
             most: Some(most),
             quantity: Quantity::Length,
-            why: why.to_owned(),
+            why,
         })
     };
     let steepest = 0.35 * num::max(answers.length, 0.0);
     let faults: Vec<Fault> = [
-        within(
-            "length",
-            answers.length,
-            20.0,
-            200.0,
-            "too short for a jump, or longer than a yard",
-        ),
+        within("length", answers.length, 20.0, 200.0, Why::DraftLength),
         within(
             "fall",
             answers.fall,
             -0.5 * steepest,
             steepest,
-            "no yard to ride lies so steep",
+            Why::DraftFall,
         ),
-        within(
-            "tallest",
-            answers.tallest,
-            0.6,
-            4.0,
-            "too low to gain speed from, or too high to build like this",
-        ),
+        within("tallest", answers.tallest, 0.6, 4.0, Why::DraftTallest),
     ]
     .into_iter()
     .flatten()

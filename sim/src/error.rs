@@ -1,5 +1,10 @@
 //! What is wrong with a plan, said so that it can be mended.
 
+mod why;
+
+pub(crate) use why::NOT_JSON;
+pub use why::{Unreadable, Why};
+
 use core::fmt;
 use serde::{Deserialize, Serialize};
 
@@ -67,8 +72,8 @@ pub struct Fault {
     pub most: Option<f64>,
     /// What `given`, `least` and `most` measure.
     pub quantity: Quantity,
-    /// The reason in plain words, without figures, as a clause: "the lip is higher than its circle".
-    pub why: String,
+    /// The reason.
+    pub why: Why,
 }
 
 impl fmt::Display for Fault {

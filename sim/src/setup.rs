@@ -1,6 +1,6 @@
 //! From a plan to what the ride needs.
 
-use crate::error::{Fault, Quantity};
+use crate::error::{Fault, Quantity, Why};
 use crate::num;
 use crate::plan::{Bike, Feature, Line, Mount as Planned, Plan, Rider, Style, Surface, Weather};
 use crate::profile::Profile;
@@ -62,7 +62,7 @@ pub fn rider(plan: &Plan, rider: usize) -> Result<&Planned, Vec<Fault>> {
             least: Some(0.0),
             most: Some(plan.riders.len() as f64 - 1.0),
             quantity: Quantity::Count,
-            why: "the plan has no such rider; the first is number 0".to_owned(),
+            why: Why::NoSuchRider,
         }]
     })
 }
@@ -153,7 +153,7 @@ mod tests {
         let faults = ride_plan(&crate::plan::demo(), 2).expect_err("there are two");
         assert_eq!(
             faults[0].to_string(),
-            "rider: the plan has no such rider; the first is number 0; given 2; accepted 0 to 1"
+            "rider: the plan has no such rider; the first is number nought; given 2; accepted 0 to 1"
         );
     }
 }

@@ -1,7 +1,7 @@
 //! What a first visit costs, by the browser's own record of it.
 
 use anyhow::{Context, Result, ensure};
-use browser::{Engine, Ground, Screen, Visit};
+use browser::{ENGLISH, Engine, Ground, Screen, Visit};
 use serde::Deserialize;
 use std::io::{Read, Write};
 use std::net::TcpStream;
@@ -80,6 +80,7 @@ pub fn soon_interactive(ground: &Ground) -> Result<()> {
     let visit = Visit {
         engine: Engine::Chromium,
         screen: Screen::Phone,
+        languages: ENGLISH,
         address: &ground.address,
         tail: "",
         slowly: true,

@@ -22,16 +22,22 @@ impl Engine {
     pub const ALL: [Engine; 3] = [Engine::Chromium, Engine::Firefox, Engine::WebKit];
 
     /// How a session is asked for, with an empty profile in a folder.
-    pub(crate) fn capabilities(self, screen: Screen, profile: &Path) -> Result<Capabilities> {
+    /// `languages` are those of the reader, in their order; Chromium alone takes them.
+    pub(crate) fn capabilities(
+        self,
+        screen: Screen,
+        languages: &str,
+        profile: &Path,
+    ) -> Result<Capabilities> {
         Ok(match self {
-            Engine::Chromium => chromium(screen, profile)?.into(),
+            Engine::Chromium => chromium(screen, languages, profile)?.into(),
             Engine::Firefox => firefox(screen)?,
             Engine::WebKit => webkit()?,
         })
     }
 }
 
-fn chromium(screen: Screen, profile: &Path) -> Result<ChromeCapabilities> {
+fn chromium(screen: Screen, languages: &str, profile: &Path) -> Result<ChromeCapabilities> {
     let mut capabilities = DesiredCapabilities::chrome();
     let (width, height) = screen.size();
     for argument in [
@@ -57,8 +63,11 @@ fn chromium(screen: Screen, profile: &Path) -> Result<ChromeCapabilities> {
     });
     let screen = serde_json::json!({ "deviceMetrics": metrics });
     capabilities.add_experimental_option("mobileEmulation", screen)?;
-    let folder = serde_json::json!({ "download.default_directory": downloads(profile) });
-    capabilities.add_experimental_option("prefs", folder)?;
+    let preferences = serde_json::json!({
+        "download.default_directory": downloads(profile),
+        "intl.accept_languages": languages,
+    });
+    capabilities.add_experimental_option("prefs", preferences)?;
     capabilities.set_browser_log_level(LoggingPrefsLogLevel::All)?;
     Ok(capabilities)
 }

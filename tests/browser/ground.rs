@@ -30,6 +30,9 @@ impl Screen {
     }
 }
 
+/// What most cases read.
+pub const ENGLISH: &str = "en-US,en";
+
 /// How the page is opened.
 #[derive(Clone, Copy, Debug)]
 pub struct Visit<'a> {
@@ -37,6 +40,8 @@ pub struct Visit<'a> {
     pub engine: Engine,
     /// On which screen.
     pub screen: Screen,
+    /// What the reader reads, in order, such as `de-DE,de`.
+    pub languages: &'a str,
     /// Address of the page, ending in a stroke.
     pub address: &'a str,
     /// What stands behind it.
@@ -81,6 +86,24 @@ impl Ground {
         self.visit_in(Engine::Chromium, screen, tail, case)
     }
 
+    /// The same for a reader of some languages, in their order, such as `de-DE,de`.
+    pub fn visit_reading<T>(
+        &self,
+        languages: &str,
+        screen: Screen,
+        case: impl AsyncFnOnce(&Page) -> Result<T>,
+    ) -> Result<T> {
+        let visit = Visit {
+            engine: Engine::Chromium,
+            screen,
+            languages,
+            address: &self.address,
+            tail: "",
+            slowly: false,
+        };
+        self.visit_as(&visit, case)
+    }
+
     /// Opens the page in a new browser with an empty profile, at `tail` behind its address, and
     /// does something there. Whatever it does, the console stays free of errors and no other host
     /// is asked for anything.
@@ -94,6 +117,7 @@ impl Ground {
         let visit = Visit {
             engine,
             screen,
+            languages: ENGLISH,
             address: &self.address,
             tail,
             slowly: false,
@@ -110,7 +134,10 @@ impl Ground {
         let profile = TempDir::new()?;
         let driver = self.drivers.of(visit.engine)?;
         self.runtime.block_on(async {
-            let capabilities = visit.engine.capabilities(visit.screen, profile.path())?;
+            let capabilities =
+                visit
+                    .engine
+                    .capabilities(visit.screen, visit.languages, profile.path())?;
             let driver = WebDriver::new(&driver, capabilities).await?;
             let visited = driver.run_and_quit(async |driver| {
                 let page = Page::open(driver, visit).await?;

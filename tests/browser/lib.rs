@@ -8,6 +8,6 @@ mod host;
 mod page;
 
 pub use engine::Engine;
-pub use ground::{Ground, Screen, Visit, cargo};
+pub use ground::{ENGLISH, Ground, Screen, Visit, cargo};
 pub use host::Host;
 pub use page::{Page, shades};

@@ -3,9 +3,12 @@
 mod access;
 mod bits;
 mod budget;
+mod catalogue;
 mod dragging;
 mod editing;
 mod feel;
+mod kid;
+mod languages;
 mod learning;
 mod lines;
 mod offline;
@@ -15,9 +18,12 @@ mod riders;
 mod screens;
 mod sending;
 mod sharing;
+mod sheets;
 mod speeds;
 mod trust;
 mod verdicts;
+mod views;
+mod watching;
 
 use browser::Ground;
 use libtest_mimic::{Arguments, Failed, Trial};
@@ -26,7 +32,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 61] = [
+const CASES: [(&str, Case); 81] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -209,6 +215,65 @@ const CASES: [(&str, Case); 61] = [
         "learning::what_contradicts_is_named",
         learning::what_contradicts_is_named,
     ),
+    (
+        "catalogue::every_language_says_the_same_things",
+        catalogue::every_language_says_the_same_things,
+    ),
+    (
+        "languages::a_german_reader_gets_german_alone",
+        languages::a_german_reader_gets_german_alone,
+    ),
+    (
+        "languages::german_fits_under_a_thumb",
+        languages::german_fits_under_a_thumb,
+    ),
+    (
+        "languages::numbers_are_typed_with_a_comma",
+        languages::numbers_are_typed_with_a_comma,
+    ),
+    (
+        "languages::other_readers_get_what_they_read_best",
+        languages::other_readers_get_what_they_read_best,
+    ),
+    (
+        "watching::one_at_a_time_on_a_phone",
+        watching::one_at_a_time_on_a_phone,
+    ),
+    ("watching::both_at_a_desk", watching::both_at_a_desk),
+    (
+        "watching::slow_motion_sets_in_in_the_air",
+        watching::slow_motion_sets_in_in_the_air,
+    ),
+    (
+        "watching::reduced_motion_stops_the_camera",
+        watching::reduced_motion_stops_the_camera,
+    ),
+    (
+        "watching::run_smoothly_from_the_side",
+        watching::run_smoothly_from_the_side,
+    ),
+    (
+        "watching::run_smoothly_from_the_saddle",
+        watching::run_smoothly_from_the_saddle,
+    ),
+    (
+        "watching::run_smoothly_at_a_desk",
+        watching::run_smoothly_at_a_desk,
+    ),
+    ("kid::each_jump_has_its_card", kid::each_jump_has_its_card),
+    (
+        "kid::a_tap_shows_what_pumping_gives",
+        kid::a_tap_shows_what_pumping_gives,
+    ),
+    (
+        "kid::sound_waits_for_a_touch_and_follows_the_ride",
+        kid::sound_waits_for_a_touch_and_follows_the_ride,
+    ),
+    ("kid::a_touch_down_is_felt", kid::a_touch_down_is_felt),
+    ("sheets::child_by_day", sheets::child_by_day),
+    ("sheets::child_by_night", sheets::child_by_night),
+    ("sheets::adult_by_day", sheets::adult_by_day),
+    ("sheets::adult_by_night", sheets::adult_by_night),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),
     ("bits::in_webkit", bits::in_webkit),

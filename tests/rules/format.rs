@@ -328,7 +328,7 @@ fn what_is_accepted_is_what_the_description_says() {
                         .map(str::to_owned)
                         .collect()
                 };
-                let known: Vec<_> = named(&fault.why)
+                let known: Vec<_> = named(&fault.why.to_string())
                     .into_iter()
                     .filter(|w| w != "odd")
                     .collect();

@@ -1,11 +1,14 @@
 //! The drawing on the page: the ride shown, the one before it, and the pen.
 
-use crate::Riding;
 use crate::convert::{from_page, to_page};
 use crate::paint::{Pencil, svg};
 use crate::scene::{Beside, Caption, Grip, Labels, Picture, Poster, Seen, Sheet, Strip, View};
+use crate::{Riding, plan_from};
 use glam::DVec2;
+use js_sys::Float64Array;
 use serde::{Deserialize, Serialize};
+use sim::profile::Profile;
+use sim::ride::Sample;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
@@ -19,9 +22,9 @@ struct Look {
     whole: bool,
     chosen: Option<usize>,
     before: bool,
-    night: bool,
     held: Option<[f64; 2]>,
     zoom: f64,
+    still: bool,
 }
 
 /// Where a feature can be taken hold of, and what the view keeps in sight.
@@ -31,36 +34,38 @@ struct Hold {
     grips: Vec<Grip>,
 }
 
-/// A canvas on which a ride is drawn.
+/// The canvases on which a ride is drawn: from the side, and from the saddle.
 #[wasm_bindgen]
 pub struct Drawing {
     pencil: Pencil,
+    saddle: Pencil,
     shown: Option<Picture>,
     before: Option<Picture>,
     against: Option<Picture>,
+    ghosts: Vec<Picture>,
     labels: Labels,
     sheet: Sheet,
     strips: Vec<Strip>,
-    night: bool,
 }
 
 #[wasm_bindgen]
 impl Drawing {
-    /// Draws on a canvas, in the colours that its style gives as `--ground`, `--hatch` and so on.
+    /// Draws on two canvases, in the colours that their style gives as `--ground`, `--hatch` and so on.
     ///
     /// # Errors
     /// Where the browser gives no context to draw with.
     #[wasm_bindgen(constructor)]
-    pub fn new(canvas: &HtmlCanvasElement) -> Result<Drawing, JsValue> {
+    pub fn new(side: &HtmlCanvasElement, saddle: &HtmlCanvasElement) -> Result<Drawing, JsValue> {
         Ok(Drawing {
-            pencil: Pencil::new(canvas)?,
+            pencil: Pencil::new(side)?,
+            saddle: Pencil::new(saddle)?,
             shown: None,
             before: None,
             against: None,
+            ghosts: Vec::new(),
             labels: Labels::default(),
             sheet: Sheet::default(),
             strips: Vec::new(),
-            night: false,
         })
     }
 
@@ -74,12 +79,54 @@ impl Drawing {
         if let Some(riding) = riding {
             self.before = self.shown.replace(riding.into_picture());
         }
-        self.pencil.take_colours()
+        self.take_colours()
+    }
+
+    /// Lays other ground, of a plan given as a plan file, under the rides shown until it is ridden itself.
+    ///
+    /// # Errors
+    /// Every fault of the plan, as an array.
+    pub fn lay(&mut self, plan: &str) -> Result<(), JsValue> {
+        let plan = plan_from(plan)?;
+        let profile = Profile::build(&plan).map_err(|faults| to_page(&faults))?;
+        if let Some(picture) = &mut self.shown {
+            picture.lay(&plan, profile);
+        }
+        Ok(())
+    }
+
+    /// From now on what was ridden elsewhere is shown: a plan's riders' traces (see `Riding::traces`), in
+    /// place of the ride shown so far.
+    ///
+    /// # Errors
+    /// Every fault of the plan, as an array.
+    pub fn show_traces(&mut self, plan: &str, traces: Vec<Float64Array>) -> Result<(), JsValue> {
+        let plan = plan_from(plan)?;
+        let profile = Profile::build(&plan).map_err(|faults| to_page(&faults))?;
+        let traces = traces.iter().map(|trace| {
+            let values = trace.to_vec();
+            let (samples, _) = values.as_chunks::<25>();
+            samples.iter().map(|&s| Sample::from(s)).collect()
+        });
+        if let Some(picture) = Picture::of(&plan, profile, traces) {
+            self.shown = Some(picture);
+        }
+        Ok(())
     }
 
     /// From now on another line's ride is shown pale under this one; without a ride, none.
     pub fn compare(&mut self, riding: Option<Riding>) {
         self.against = riding.map(Riding::into_picture);
+    }
+
+    /// From now on one more ride is shown pale, under the label of its place among them.
+    pub fn add_ghost(&mut self, riding: Riding) {
+        self.ghosts.push(riding.into_picture());
+    }
+
+    /// From now on no ghost is shown.
+    pub fn clear_ghosts(&mut self) {
+        self.ghosts.clear();
     }
 
     /// Draws one moment; gives the pixels to the metre.
@@ -88,10 +135,6 @@ impl Drawing {
     /// Where the page asks for something that is no look.
     pub fn paint(&mut self, look: JsValue) -> Result<f64, JsValue> {
         let look: Look = from_page(&look)?;
-        if look.night != self.night {
-            self.night = look.night;
-            self.pencil.take_colours()?;
-        }
         let Some(picture) = &self.shown else {
             return Ok(1.0);
         };
@@ -100,10 +143,29 @@ impl Drawing {
         let beside = Beside {
             before: self.before.as_ref().filter(|_| look.before),
             against: self.against.as_ref(),
+            ghosts: &self.ghosts,
         };
         picture.compose(&seen, &self.strips, beside, &self.labels, &mut self.sheet);
         self.pencil.draw(&self.sheet, &self.labels, seen.size);
         Ok(self.strips.first().map_or(1.0, |strip| strip.scale))
+    }
+
+    /// Draws one moment, s, as the rider sees it, on a canvas of some width and height, px.
+    pub fn paint_saddle(&mut self, time: f64, width: f64, height: f64) {
+        if let Some(picture) = &self.shown {
+            let size = DVec2::new(width, height);
+            picture.compose_saddle(time, size, &self.ghosts, &mut self.sheet);
+            self.saddle.draw(&self.sheet, &self.labels, size);
+        }
+    }
+
+    /// Takes the colours anew, as when day turns to night.
+    ///
+    /// # Errors
+    /// Where the browser gives no style.
+    pub fn take_colours(&mut self) -> Result<(), JsValue> {
+        self.pencil.take_colours()?;
+        self.saddle.take_colours()
     }
 
     /// The whole line with its speeds as an SVG picture of some width and height, px, in the colours of
@@ -150,6 +212,7 @@ impl Look {
             chosen: self.chosen,
             held: self.held.map(DVec2::from_array),
             zoom: self.zoom,
+            still: self.still,
         }
     }
 }

@@ -18,6 +18,9 @@ use sim::document::Document;
 use sim::error::{Fault, Quantity};
 use sim::plan::{self, Plan};
 use sim::presets::{self, AGES, Preset, Wheel};
+use sim::ride::Sample;
+
+use sim::link::LinkError;
 use sim::units::{self, System};
 use sim::{judge, link, setup};
 use story::Story;
@@ -28,7 +31,7 @@ use wasm_bindgen::prelude::*;
 struct Opened {
     plan: Plan,
     /// Why the link is no good, where it is not.
-    trouble: Option<String>,
+    trouble: Option<LinkError>,
     /// The model that the link was made with, where it is another than this one.
     other_model: Option<u16>,
 }
@@ -92,7 +95,7 @@ pub fn open(fragment: &str) -> Result<JsValue, JsValue> {
         },
         Err(error) => Opened {
             plan: plan_from(plan::EXAMPLES[0])?,
-            trouble: Some(error.to_string()),
+            trouble: Some(error),
             other_model: None,
         },
     };
@@ -236,6 +239,19 @@ impl Riding {
     }
 }
 
+#[wasm_bindgen]
+impl Riding {
+    /// The traces of all riders, sample by sample, each sample's values in the order of [`Sample`].
+    pub fn traces(&self) -> Vec<Float64Array> {
+        let flat =
+            |trace: &[Sample]| -> Vec<f64> { trace.iter().flat_map(|s| s.values()).collect() };
+        let traces = self.picture.traces();
+        traces
+            .map(|t| Float64Array::from(flat(t).as_slice()))
+            .collect()
+    }
+}
+
 impl Riding {
     fn into_picture(self) -> scene::Picture {
         self.picture
@@ -245,27 +261,20 @@ impl Riding {
 /// Reads what was typed for a quantity: the number in the plan's own unit.
 ///
 /// # Errors
-/// Says in plain words what was given and what is accepted.
+/// What is wrong with it: see [`units::UnitError`].
 #[wasm_bindgen]
 pub fn read(text: &str, quantity: JsValue, system: JsValue) -> Result<f64, JsValue> {
     let (quantity, system): (Quantity, System) = (from_page(&quantity)?, from_page(&system)?);
-    units::parse(text, quantity, system).map_err(|error| JsValue::from_str(&error.to_string()))
+    units::parse(text, quantity, system).map_err(|error| to_page(&error))
 }
 
 /// Reads two columns of lengths, as pasted from a spreadsheet, m, row by row: see [`units::pairs`].
 ///
 /// # Errors
-/// A sentence for each row that cannot be read, in lines.
+/// What is wrong with each row that cannot be read, as an array: see [`units::RowError`].
 #[wasm_bindgen]
 pub fn readings(text: &str, system: JsValue) -> Result<Vec<f64>, JsValue> {
-    let mut told = String::new();
-    let pairs = units::pairs(text, from_page(&system)?).map_err(|rows| {
-        for row in rows {
-            told.push_str(&row.to_string());
-            told.push('\n');
-        }
-        JsValue::from_str(&told)
-    })?;
+    let pairs = units::pairs(text, from_page(&system)?).map_err(|rows| to_page(&rows))?;
     Ok(pairs.into_iter().flat_map(<[f64; 2]>::from).collect())
 }
 

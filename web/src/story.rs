@@ -2,16 +2,14 @@
 
 use serde::Serialize;
 use sim::constants::MODEL_VERSION;
-use sim::judge::{self, Cost, Impact, JumpRow};
-use sim::num;
-use sim::plan::{Mount, Plan};
-use sim::profile::Profile;
-use sim::ride::{Event, Outcome, Sample};
+use sim::judge::{self, Cost, Felt, Impact, JumpRow};
+use sim::plan::{Mount, Plan, Surface};
+use sim::ride::{Event, Outcome};
 use sim::setup::{self, Ridden};
 
 /// The columns of the trace, in order.
-pub const COLUMNS: [&str; 9] = [
-    "t", "x", "z", "speed", "g", "head", "aloft", "airtime", "over",
+pub const COLUMNS: [&str; 11] = [
+    "t", "x", "z", "speed", "g", "head", "aloft", "airtime", "over", "press", "wood",
 ];
 
 /// The stretch that one feature takes.
@@ -55,6 +53,8 @@ pub struct Story {
     pub jumps: Vec<JumpRow>,
     /// How each landing is felt.
     pub impacts: Vec<Impact>,
+    /// How each flight is felt.
+    pub felt: Vec<Felt>,
     /// What each feature costs.
     pub costs: Vec<Cost>,
     /// The rides of the others.
@@ -86,6 +86,7 @@ impl Story {
             features: features.collect(),
             jumps: judge::jumps(profile, run),
             impacts: judge::impacts(profile, &m, run),
+            felt: judge::felt(profile, &mount.bike, run),
             costs: judge::costs(profile, &m, run),
             others: others.map(|(mount, r)| other(plan, mount, r)).collect(),
             columns: COLUMNS,
@@ -107,32 +108,28 @@ fn other(plan: &Plan, mount: &Mount, ridden: &Ridden) -> Other {
 /// The trace, sample by sample. The time in the air and the height over the ground count from when
 /// both wheels were last on it, and are 0 there.
 fn trace(mount: &Mount, ridden: &Ridden) -> Vec<f64> {
-    let wheel = mount.bike.wheel_radius();
-    let half = 0.5 * mount.bike.wheelbase;
+    let (profile, run) = (&ridden.profile, &ridden.run);
+    let number = |truth: bool| f64::from(u8::from(truth));
     let mut left = None;
-    let mut rows = Vec::with_capacity(ridden.run.samples.len() * COLUMNS.len());
-    for s in &ridden.run.samples {
-        // 1 with both wheels off the ground, else 0.
+    let mut rows = Vec::with_capacity(run.samples.len() * COLUMNS.len());
+    for s in &run.samples {
         let aloft = s.rear_load <= 0.0 && s.front_load <= 0.0;
         if !aloft {
             left = None;
         }
         let since = aloft.then(|| s.t - *left.get_or_insert(s.t));
         let over = if aloft {
-            over(s, &ridden.profile, half, wheel)
+            judge::over(s, profile, &mount.bike)
         } else {
             0.0
         };
+        // Both wheels' load in weights of rider and bike.
+        let press = (s.rear_load + s.front_load) / run.ledger.weight;
+        let spot = profile.spot(s.bike_x);
+        let surface = spot.map(|spot| profile.pieces[spot.piece].character.surface);
         rows.extend([s.t, s.bike_x, s.bike_z, s.speed, s.g, s.head]);
-        rows.extend([f64::from(u8::from(aloft)), since.unwrap_or(0.0), over]);
+        rows.extend([number(aloft), since.unwrap_or(0.0), over, press]);
+        rows.push(number(surface == Some(Surface::Wood)));
     }
     rows
-}
-
-/// Height of the lower wheel over the ground beneath it, m.
-fn over(s: &Sample, profile: &Profile, half: f64, wheel: f64) -> f64 {
-    let (sin, cos) = num::sin_cos(s.pitch);
-    let ends = [-half, half].map(|d| (s.bike_x + d * cos, s.bike_z + d * sin - wheel));
-    let over = ends.map(|(x, z)| z - profile.height_at(x).unwrap_or(z));
-    over[0].min(over[1]).max(0.0)
 }

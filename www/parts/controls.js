@@ -1,9 +1,10 @@
 // Play, pause, scrub, slow, whole line, from the top: by thumb and by key.
 
 import { onChange } from "../state.js";
-import { play as words, seconds } from "../words.js";
-import { clock, seek, play, pause, duration, atEnd } from "./clock.js";
-import { look, repaint, zoom } from "./drawing.js";
+import { fixed } from "../numbers.js";
+import { play as words, pace, view, seconds } from "../words.js";
+import { clock, seek, play, pause, duration, atEnd, PACES } from "./clock.js";
+import { arrange, look, repaint, zoom } from "./drawing.js";
 
 const button = (id) => document.getElementById(id);
 const scrub = button("scrub");
@@ -12,14 +13,23 @@ function show() {
   const word = clock.playing ? words.pause : atEnd() ? words.again : words.ride;
   button("play").querySelector("span").textContent = word;
   button("play").classList.toggle("on", clock.playing);
-  button("slow").setAttribute("aria-pressed", clock.slow);
+  button("slow").querySelector("span").textContent = pace[clock.pace];
+  button("slow").classList.toggle("set", clock.pace !== "full");
+  button("view").querySelector("span").textContent = look.saddle ? view.side : view.saddle;
   button("whole").setAttribute("aria-pressed", look.whole);
 }
 
+// How often the slider moves, ms: it is drawn anew each time, and faster is not seen.
+const MOVE = 50;
+let moved = 0;
+
 function follow() {
+  const now = performance.now();
+  if (clock.playing && now - moved < MOVE) return;
+  moved = now;
   scrub.max = duration();
   scrub.value = clock.time;
-  scrub.setAttribute("aria-valuetext", seconds(clock.time));
+  scrub.setAttribute("aria-valuetext", seconds(fixed(clock.time, 2)));
 }
 
 const toggle = () => (clock.playing ? pause() : play());
@@ -31,7 +41,7 @@ function move(time) {
 }
 
 function key(event) {
-  if (event.target.closest("input, select, button, summary, a")) return;
+  if (event.target instanceof Element && event.target.closest("input, select, button, summary, a")) return;
   const steps = { ArrowLeft: -0.1, ArrowRight: 0.1 };
   if (event.key === " ") toggle();
   else if (event.key === "Home") move(0);
@@ -48,13 +58,19 @@ export function startControls() {
     play();
   });
   button("slow").addEventListener("click", () => {
-    clock.slow = !clock.slow;
+    clock.pace = PACES[(PACES.indexOf(clock.pace) + 1) % PACES.length];
     show();
+  });
+  button("view").addEventListener("click", () => {
+    look.saddle = !look.saddle;
+    show();
+    arrange();
   });
   button("whole").addEventListener("click", () => {
     look.whole = !look.whole;
+    if (look.whole) look.saddle = false;
     show();
-    repaint();
+    arrange();
   });
   scrub.addEventListener("input", () => move(scrub.valueAsNumber));
   document.addEventListener("keydown", key);

@@ -1,4 +1,4 @@
-// The drawing: keeps the canvas sharp, paints every frame, and knows what was tapped.
+// The drawing, from the side and from the saddle: keeps the canvases sharp, paints every frame, and knows what was tapped.
 
 import { Drawing } from "../carryline.js";
 import { state, onChange, takeRiding, choose, tell, features } from "../state.js";
@@ -9,12 +9,21 @@ import { state as words, energyLine } from "../words.js";
 import { clock, tick, at, seek, play, pause, timeAt } from "./clock.js";
 
 const canvas = document.getElementById("drawing");
+const saddle = document.getElementById("saddle");
+const frameBox = canvas.parentElement;
 const now = document.getElementById("now");
 const page = document.documentElement;
 const night = matchMedia("(prefers-color-scheme: dark)");
 const calm = matchMedia("(prefers-reduced-motion: reduce)");
 
-export const look = { whole: calm.matches, held: null, zoom: 1 };
+// `saddle` chooses what a narrow screen shows; a wide one has room for both.
+export const look = { whole: calm.matches, held: null, zoom: 1, saddle: false };
+
+// Most pixels of a canvas to one of the page's: writing needs them, a view that is all in motion does not.
+const SHARP = [
+  [canvas, 3],
+  [saddle, 1.5],
+];
 
 // How long the path before a change stays on the sheet, ms.
 const KEEP_BEFORE = 2500;
@@ -42,6 +51,18 @@ export function compare(riding) {
   repaint();
 }
 
+// Labels of the rides shown pale beside this one.
+let ghosts = [];
+
+/** Shows other rides down this line pale beside it, each as its label and its ride. */
+export function haunt(rides) {
+  drawing.clear_ghosts();
+  for (const [, riding] of rides) drawing.add_ghost(riding);
+  ghosts = rides.map(([label]) => label);
+  drawing.show(undefined, labels());
+  repaint();
+}
+
 /** Where a feature can be taken hold of, as last painted. */
 export const gripsOf = (feature, time) => drawing.grips(feature, time);
 
@@ -58,10 +79,17 @@ export const repaint = () => (stale = true);
 export const svgOf = (...order) => drawing.svg(...order);
 
 function fit() {
-  const ratio = Math.min(devicePixelRatio || 1, 3);
-  const { clientWidth, clientHeight } = canvas;
-  canvas.width = Math.round(clientWidth * ratio);
-  canvas.height = Math.round(clientHeight * ratio);
+  for (const [sheet, sharpest] of SHARP) {
+    const ratio = Math.min(devicePixelRatio || 1, sharpest);
+    sheet.width = Math.round(sheet.clientWidth * ratio);
+    sheet.height = Math.round(sheet.clientHeight * ratio);
+  }
+  repaint();
+}
+
+/** Shows the sides of the ride that were chosen. */
+export function arrange() {
+  frameBox.dataset.view = look.whole ? "whole" : look.saddle ? "saddle" : "side";
   repaint();
 }
 
@@ -85,7 +113,7 @@ function labels() {
   const [, unit] = apart(0, "speed");
   const end = (speed) => apart(speed, "speed")[0];
   const ranges = (state.study.spreads ?? []).map((s) => (s.slowest == null ? "" : `${end(s.slowest)}–${end(s.fastest)}`));
-  return { features: names(state.good), speeds, ranges, unit, dimensions: dimensions(), energy: energyLine };
+  return { features: names(state.good), speeds, ranges, unit, dimensions: dimensions(), energy: energyLine, ghosts };
 }
 
 function take(restart) {
@@ -99,7 +127,8 @@ function take(restart) {
   changed = first ? -Infinity : performance.now();
   const feature = state.story.features[state.chosen];
   seek(feature ? Math.max(timeAt(feature.from) - RUN_UP, 0) : 0);
-  play();
+  // Where motion is not wanted, the ride waits to be asked for.
+  if (!calm.matches) play();
 }
 
 function paint(before) {
@@ -107,15 +136,18 @@ function paint(before) {
   const same = features(state.plan).length === features(state.good).length;
   const chosen = same ? (state.chosen ?? undefined) : undefined;
   const { clientWidth: width, clientHeight: height } = canvas;
-  scale = drawing.paint({ time: clock.time, width, height, whole: look.whole, chosen, before, night: night.matches, held: look.held ?? undefined, zoom: look.zoom });
+  const { time } = clock;
+  const still = calm.matches;
+  if (width) scale = drawing.paint({ time, width, height, whole: look.whole, chosen, before, held: look.held ?? undefined, zoom: look.zoom, still });
+  const { clientWidth: across, clientHeight: down } = saddle;
+  // Where motion is not wanted, the rider's eye opens once a second.
+  if (across) drawing.paint_saddle(still ? Math.floor(time) : time, across, down);
 }
 
 function tellNow(stamp) {
-  const row = at(clock.time);
-  page.dataset.time = clock.time.toFixed(3);
-  page.dataset.riderX = row.x.toFixed(3);
   if (clock.playing && stamp - told < TELL) return;
   told = stamp;
+  const row = at(clock.time);
   const [figure, unit] = apart(row.speed, "speed");
   now.firstElementChild.textContent = `${figure} ${unit}`;
   now.lastElementChild.textContent = row.aloft ? words.air : "";
@@ -222,9 +254,15 @@ function startHand() {
 }
 
 export function startDrawing() {
-  drawing = new Drawing(canvas);
-  new ResizeObserver(fit).observe(canvas);
-  night.addEventListener("change", repaint);
+  drawing = new Drawing(canvas, saddle);
+  const observer = new ResizeObserver(fit);
+  observer.observe(canvas);
+  observer.observe(saddle);
+  night.addEventListener("change", () => {
+    drawing.take_colours();
+    repaint();
+  });
+  arrange();
   startHand();
   onChange((what) => {
     if (["plan", "structure", "name", "whole"].includes(what)) take(what === "plan" || what === "structure");

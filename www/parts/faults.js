@@ -4,6 +4,7 @@ import { state, onChange, choose } from "../state.js";
 import { limit, typed } from "../units.js";
 import { names } from "../names.js";
 import { faults as words, readings } from "../words.js";
+import { reason } from "../wrong.js";
 
 const summary = document.getElementById("faults");
 
@@ -11,7 +12,7 @@ const summary = document.getElementById("faults");
 function sentence(fault) {
   const { quantity } = fault;
   const row = /surveyed(?:\.points)?\[(\d+)\]/.exec(fault.field)?.[1];
-  const why = row ? readings.at(Number(row) + 1) + fault.why : fault.why;
+  const why = (row ? readings.at(Number(row) + 1) : "") + reason(fault.why);
   const parts = [why[0].toUpperCase() + why.slice(1)];
   const { given, least, most } = fault;
   if (given != null) parts.push(words.given(typed(given, quantity)));

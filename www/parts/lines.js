@@ -4,12 +4,15 @@ import { examples, link_to, open as openLink } from "../carryline.js";
 import { state, onChange, open, rideOf, tell, undo, redo } from "../state.js";
 import { canRedo, canUndo } from "../history.js";
 import { drop, fresh, here, keep, kept, onTaken } from "../store.js";
+import { language } from "../language.js";
 import { lines as words } from "../words.js";
 import { compare } from "./drawing.js";
 import { savePlan } from "./file.js";
+import { inWords } from "../names.js";
 import { make } from "./make.js";
 import { newLine } from "./new_line.js";
 import { say } from "./message.js";
+import { reason } from "../wrong.js";
 
 // How long an edit rests before it is kept, ms.
 const REST = 300;
@@ -105,7 +108,7 @@ function against(plan) {
 function item(entry) {
   const { name } = entry.plan;
   const own = entry.id === here.id;
-  const label = make("span", { className: "line" }, make("b", {}, name || words.unnamed), " ", new Date(entry.saved).toLocaleString());
+  const label = make("span", { className: "line" }, make("b", {}, name || words.unnamed), " ", new Date(entry.saved).toLocaleString(language));
   if (own) label.append(" ", make("em", {}, words.here));
   const act = make("span", { className: "actions" });
   if (!own) act.append(button(words.open, name, () => openKept(entry)));
@@ -135,7 +138,7 @@ async function upload(file) {
     // The simulator's own reader says what is wrong with a file, and fills in what it leaves open.
     copy(openLink(link_to(text)).plan);
   } catch (faults) {
-    say(words.noFile(Array.isArray(faults) ? `${faults[0].field}: ${faults[0].why}` : String(faults)));
+    say(words.noFile(Array.isArray(faults) ? `${faults[0].field}: ${reason(faults[0].why)}` : String(faults)));
   }
 }
 
@@ -150,7 +153,7 @@ function files() {
 
 /** The lines that come with the page, each to be copied. */
 function starts() {
-  const all = examples().map((plan) => {
+  const all = examples().map(inWords).map((plan) => {
     const made = make("button", { type: "button", data: { example: plan.name } }, plan.name);
     made.addEventListener("click", () => copy(plan));
     return made;

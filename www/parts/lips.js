@@ -1,6 +1,7 @@
 // The table: each lip, its speed, and how the jump went; and the ride told in a sentence.
 
 import { state, onChange, choose, features } from "../state.js";
+import { fixed, list } from "../numbers.js";
 import { apart, shown } from "../units.js";
 import { names } from "../names.js";
 import * as words from "../words.js";
@@ -41,6 +42,8 @@ function landing(jump) {
   const length = (metres) => shown(Math.abs(metres), "length");
   return words.wheels(length(rear), rear < -NOUGHT, length(front), front < -NOUGHT);
 }
+
+const degrees = (rad) => Math.round((rad * 180) / Math.PI);
 
 /** The range of a lip's speed; nothing until it is known. */
 function range(spread) {
@@ -86,8 +89,8 @@ function row(jump, name) {
   const maybe = (value, text) => (value == null ? NOTHING : text(value));
   cell(tr, "speed", ...figure(jump.speed));
   cell(tr, "range", range(state.study.spreads?.[jump.lip]));
-  cell(tr, "exit", maybe(jump.exit_angle, words.degrees));
-  cell(tr, "airtime", maybe(jump.airtime, words.seconds));
+  cell(tr, "exit", maybe(jump.exit_angle, (angle) => words.degrees(degrees(angle))));
+  cell(tr, "airtime", maybe(jump.airtime, (time) => words.seconds(fixed(time, 2))));
   cell(tr, "landing", landing(jump));
   cell(tr, "how", ...how(jump));
   return tr;
@@ -118,7 +121,7 @@ function ending(called) {
   if (outcome === "crashed" && crash) return words.told.crashed(who, where(crash.x, called), words.crashes[crash.why]);
   if (outcome === "stalled" && stall) return words.told.stalled(who, where(stall.x, called), shown(stall.missing, "speed"));
   if (outcome === "timed_out") return words.told.timed_out(who);
-  return words.told.finished(who, duration.toFixed(1));
+  return words.told.finished(who, fixed(duration, 1));
 }
 
 /** The jump with the least to spare, once the windows are known. */
@@ -135,7 +138,7 @@ function weakest(jumps, name) {
 function verdict(jumps, name) {
   if (!jumps.length) return words.noJumps;
   const wrong = jumps.filter((jump) => jump.how !== "clean" && jump.how !== "not_reached");
-  if (wrong.length) return words.look(wrong.map(name));
+  if (wrong.length) return words.look(list(wrong.map(name)));
   return jumps.every((jump) => jump.how === "clean") ? words.allClean(jumps.length) : "";
 }
 

@@ -3,6 +3,7 @@
 import { draft, preset } from "../carryline.js";
 import { parse, shown } from "../units.js";
 import { newLine as words, preset as riders } from "../words.js";
+import { reason } from "../wrong.js";
 import { make } from "./make.js";
 
 // What stands in the form before anything is answered, m.
@@ -68,7 +69,7 @@ export function newLine(take) {
       if (!Array.isArray(faults)) throw faults;
       for (const { field, why, least, most } of faults) {
         const at = told[field] ?? told.length;
-        tell(at, least == null ? why : `${why}: ${shown(least, "length")} – ${shown(most, "length")}`);
+        tell(at, least == null ? reason(why) : `${reason(why)}: ${shown(least, "length")} – ${shown(most, "length")}`);
       }
     }
   });

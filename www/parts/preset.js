@@ -2,6 +2,7 @@
 
 import { preset } from "../carryline.js";
 import { state, edit } from "../state.js";
+import { spelt } from "../numbers.js";
 import { shown } from "../units.js";
 import { preset as words, sources, likely } from "../words.js";
 import { get } from "./path.js";
@@ -136,7 +137,7 @@ function panel(show) {
     legend,
     select("preset-age", words.age, years.map((age) => [age, words.years(age, isAdult(age, offered))]), choice.age, set("age", Number)),
     select("preset-sex", words.sex, Object.entries(words.sexes), choice.sex, set("sex")),
-    select("preset-wheel", words.wheel, [["", words.fitting(fitting)], ...wheels.map((w) => [w, words.inches(w)])], choice.wheel ?? "", set("wheel", (v) => v || null)),
+    select("preset-wheel", words.wheel, [["", words.fitting(spelt(fitting))], ...wheels.map((w) => [w, words.inches(spelt(w))])], choice.wheel ?? "", set("wheel", (v) => v || null)),
     select("preset-tread", words.tread, Object.entries(words.treads), choice.tread, set("tread")),
     ...preview(offered),
     actions,

@@ -2,9 +2,11 @@
 
 import { readings as read } from "../carryline.js";
 import { state, edit, onChange } from "../state.js";
+import { pointed, spelt } from "../numbers.js";
 import { plain } from "../units.js";
 import { readings as words } from "../words.js";
 import { saveRows } from "./file.js";
+import { noRow } from "../wrong.js";
 import { make } from "./make.js";
 
 // Most rows whose faults are told at once.
@@ -15,19 +17,21 @@ let draft = null;
 
 const points = () => state.plan.yard.lie.surveyed;
 const rows = () => (points() ?? []).map((point) => point.map((v) => plain(v, "length")[0]));
-const text = () => rows().map((row) => `${row.join("\t")}\n`).join("");
+const text = () => rows().map((row) => `${row.map(spelt).join("\t")}\n`).join("");
 
-function told(sentences) {
-  const lines = sentences.trim().split("\n");
-  const first = lines.slice(0, MOST).map((line) => line[0].toUpperCase() + line.slice(1));
-  const rest = lines.length - first.length;
+function told(wrong) {
+  const first = wrong.slice(0, MOST).map(noRow);
+  const rest = wrong.length - first.length;
   return [...first, ...(rest > 0 ? [words.more(rest)] : [])].join("\n");
 }
 
-/** The points of a text; throws sentences, one to a line. */
+// Where something else than a comma stands between two numbers, the comma stands inside them.
+const apart = (line) => (/\S[\s;]+\S/.test(line) ? pointed(line) : line);
+
+/** The points of a text, none where they are too few; throws what is wrong with its rows, one by one. */
 function ground(text) {
-  const flat = read(text, state.system);
-  if (flat.length < 4) throw words.few;
+  const flat = read(text.split("\n").map(apart).join("\n"), state.system);
+  if (flat.length < 4) return null;
   return Array.from({ length: flat.length / 2 }, (_, i) => [flat[2 * i], flat[2 * i + 1]]);
 }
 
@@ -40,15 +44,16 @@ function lay(lie) {
 
 /** Uses what was typed; a row that cannot be read is named, and the yard stays as it was. */
 function use(box, area) {
-  let surveyed;
+  let surveyed, wrong;
   try {
     surveyed = ground(area.value);
-  } catch (sentences) {
-    box.dataset.unread = told(sentences);
-    box.dispatchEvent(new CustomEvent("unread", { bubbles: true }));
-    return;
+    wrong = surveyed ? "" : words.few;
+  } catch (rows) {
+    wrong = told(rows);
   }
-  lay({ surveyed });
+  if (surveyed) return lay({ surveyed });
+  box.dataset.unread = wrong;
+  box.dispatchEvent(new CustomEvent("unread", { bubbles: true }));
 }
 
 /** One slope from the first reading to the last. */

@@ -8,6 +8,9 @@ import { make } from "./make.js";
 import { asked, jumpNames, lies, seenForm } from "./seen_form.js";
 import { measured, named, taught, valueOf } from "./taught.js";
 
+// As many as a plan holds.
+const MOST = 24;
+
 const section = document.getElementById("seen");
 const [intro, list, result, form] = section.querySelectorAll(":scope > [data-part]");
 
@@ -92,7 +95,7 @@ function show() {
     edit((plan) => (plan.seen = [...(plan.seen ?? []), observation]), "structure");
     document.getElementById("see-add").focus();
   };
-  form.replaceChildren(...(seen.length < words.most ? [seenForm(add)] : [make("p", {}, words.full)]));
+  form.replaceChildren(...(seen.length < MOST ? [seenForm(add)] : [make("p", {}, words.full)]));
   tell();
 }
 

@@ -1,6 +1,7 @@
 // What a test ride teaches, in words, and the way to carry it to the plan.
 
 import { state, edit } from "../state.js";
+import { fixed, list as joined, spelt } from "../numbers.js";
 import { apart, shown } from "../units.js";
 import { seen as words } from "../words.js";
 import { make } from "./make.js";
@@ -15,6 +16,9 @@ const SAME = 0.5;
 
 // What was seen when it was carried to the plan: the same things are not to count again and again.
 let usedFor = "";
+
+// Up to so many times as far off as the measuring explains, all goes together.
+const ROUGH = 1.5;
 
 // With fewer observations than this, what was planned still weighs much.
 const FEW = 3;
@@ -36,7 +40,7 @@ export function valueOf(observation) {
   return shown(observation[name], quantity);
 }
 
-const factor = (value) => value.toFixed(value < 0.95 ? 2 : 1).replace(/0$/, (nought) => (value < 0.95 ? "" : nought));
+const factor = (value) => spelt(value.toFixed(value < 0.95 ? 2 : 1).replace(/0$/, (nought) => (value < 0.95 ? "" : nought)));
 
 function told({ what, planned, value, sigma, sure }) {
   const [low, high] = [Math.max(value - TWO * sigma, 0), value + TWO * sigma];
@@ -49,7 +53,7 @@ function told({ what, planned, value, sigma, sure }) {
 /** What does not go together, by name. */
 function clash({ doubted, far }) {
   const name = (observation) => (observation.kind === "stopped" ? named(observation) : words.valued(named(observation), valueOf(observation)));
-  const list = (which) => new Intl.ListFormat("en").format(which.map((i) => name(state.good.seen[i])));
+  const list = (which) => joined(which.map((i) => name(state.good.seen[i])));
   if (doubted.length === 1) return words.one(list(doubted));
   if (doubted.length === 2) return words.two(list(doubted));
   if (doubted.length) return words.many(list(doubted));
@@ -85,7 +89,7 @@ export function taught({ fit, plan }) {
   const add = (text, className = "") => content.push(make("p", { className }, text));
   for (const input of sure) add(told(input), "learnt");
   if (unsure.length) content.push(make("p", {}, words.unsure), make("ul", {}, ...unsure.map((input) => make("li", {}, told(input)))));
-  add(words.fits(fit.misfit));
+  add(fit.misfit < ROUGH ? words.fits : words.roughly(fixed(fit.misfit, 1)));
   if (used < FEW) add(words.few);
   content.push(...lips(fit));
   const same = fit.inputs.every((input) => Math.abs(input.value - input.planned) < SAME * input.sigma);

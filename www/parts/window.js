@@ -1,5 +1,6 @@
 // The speeds at which a jump works, as a bar: where this rider is, and how much there is to spare.
 
+import { fixed } from "../numbers.js";
 import { apart, shown } from "../units.js";
 import { state, edit } from "../state.js";
 import * as words from "../words.js";
@@ -31,7 +32,7 @@ function bar(window, spread, at) {
   box.append(place(make("i", { className: "works" }), window.slowest, window.fastest, low, high));
   if (spread?.slowest != null) box.append(place(make("i", { className: "range" }), spread.slowest, spread.fastest, low, high));
   if (at != null) box.append(place(make("i", { className: "at" }), at, at, low, high));
-  const ends_ = make("p", {}, make("span", {}, words.tooSlow[window.below]), make("span", {}, words.tooFast[window.above]));
+  const ends_ = make("p", {}, make("span", {}, words.tooSlow[window.below] ?? words.tooSlow.other), make("span", {}, words.tooFast[window.above] ?? words.tooFast.other));
   return make("div", { className: "window" }, box, ends_);
 }
 
@@ -82,8 +83,9 @@ export function more(jump, { spreads, windows, suggestions } = {}, impact, other
     box.append(make("p", {}, told(window, jump.speed)));
   }
   if (impact) {
-    const [g, left] = [impact.peak_g.toFixed(1), shown(impact.travel_left, "length")];
-    box.append(make("p", {}, words.impact(impact.first, g, left, words.pitched(jump.pitch_to_slope), shown(jump.fall_height, "length"))));
+    const [g, left] = [fixed(impact.peak_g, 1), shown(impact.travel_left, "length")];
+    const turn = Math.round((Math.abs(jump.pitch_to_slope) * 180) / Math.PI);
+    box.append(make("p", {}, words.impact(impact.first, g, left, words.pitched(turn, jump.pitch_to_slope > 0), shown(jump.fall_height, "length"))));
     if (impact.lost > 0.01) box.append(make("p", {}, words.landingLost(shown(impact.lost, "length"), impact.next_lip > STILL ? speed(impact.next_lip) : null)));
   }
   const found = suggestions?.find((s) => s.lip === jump.lip);

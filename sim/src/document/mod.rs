@@ -9,7 +9,7 @@ mod reader;
 
 pub use reader::Trouble;
 
-use crate::error::{Fault, Quantity};
+use crate::error::{Fault, NOT_JSON, Quantity, Why};
 use serde::de::{
     Deserialize, DeserializeOwned, Deserializer, Error, MapAccess, SeqAccess, Visitor,
 };
@@ -44,7 +44,7 @@ impl Document {
 
     /// The fault of a text that is no JSON, for the reason that a reader of JSON gives.
     pub fn no_json(why: &str) -> Fault {
-        fault("", format!("this cannot be read as JSON: {why}"))
+        fault("", format!("{NOT_JSON}: {why}"))
     }
 
     /// Reads what it says as a `T`.
@@ -79,7 +79,7 @@ fn fault(field: &str, why: String) -> Fault {
         least: None,
         most: None,
         quantity: Quantity::Text,
-        why,
+        why: Why::unreadable(why),
     }
 }
 

@@ -2,6 +2,7 @@
 
 mod change;
 mod cost;
+mod feel;
 mod impact;
 mod jump;
 mod rollers;
@@ -11,6 +12,7 @@ mod test_day;
 mod window;
 
 pub use cost::{Cost, costs};
+pub use feel::{Felt, felt, over};
 pub use impact::{Impact, impacts};
 pub use jump::{How, JumpRow, jumps};
 pub use rollers::{Toll, tolls};

@@ -1,10 +1,12 @@
 //! Why a text gives no plan.
 
 use core::fmt;
+use serde::Serialize;
 use std::io;
 
 /// Why a text gives no plan.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
 pub enum LinkError {
     /// It was never the text of a link.
     NotALink,

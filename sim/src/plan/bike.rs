@@ -1,7 +1,7 @@
 //! The bike and what its tyres roll on.
 
 use super::check::Checker;
-use crate::error::Quantity;
+use crate::error::{Quantity, Why};
 use serde::{Deserialize, Serialize};
 
 /// A rigid bike with two equal wheels.
@@ -47,7 +47,7 @@ impl Bike {
     }
 
     fn check_sizes(&self, c: &mut Checker) {
-        let why = "no bike is so short or so long";
+        let why = Why::Wheelbase;
         c.within(
             "wheelbase",
             Quantity::Length,
@@ -56,7 +56,7 @@ impl Bike {
             why,
         );
         // From just under the smallest of ISO 5775, 137 mm, to its largest, 635 mm.
-        let why = "no rim has this bead seat";
+        let why = Why::BeadSeat;
         c.within(
             "bead_seat",
             Quantity::Length,
@@ -64,7 +64,7 @@ impl Bike {
             0.13..=0.64,
             why,
         );
-        let why = "no tyre is so narrow or so wide";
+        let why = Why::TyreWidth;
         c.within(
             "tyre_width",
             Quantity::Length,
@@ -72,7 +72,7 @@ impl Bike {
             0.015..=0.13,
             why,
         );
-        let why = "a tyre is flat or bursts at this pressure";
+        let why = Why::TyrePressure;
         c.within(
             "tyre_pressure",
             Quantity::Pressure,
@@ -81,7 +81,7 @@ impl Bike {
             why,
         );
         if let Some(stiffness) = self.tyre_stiffness {
-            let why = "no tyre is so soft or so hard";
+            let why = Why::TyreStiffness;
             c.within(
                 "tyre_stiffness",
                 Quantity::Stiffness,
@@ -93,9 +93,9 @@ impl Bike {
     }
 
     fn check_masses(&self, c: &mut Checker) {
-        let why = "no bike weighs so much or so little";
+        let why = Why::BikeMass;
         c.within("mass", Quantity::Mass, self.mass, 3.0..=35.0, why);
-        let why = "no wheel weighs so much or so little";
+        let why = Why::WheelMass;
         c.within(
             "wheel_mass",
             Quantity::Mass,
@@ -103,7 +103,7 @@ impl Bike {
             0.2..=6.0,
             why,
         );
-        let why = "no wheel is so easy or so hard to turn";
+        let why = Why::WheelInertia;
         c.within(
             "wheel_inertia",
             Quantity::Inertia,
@@ -116,7 +116,7 @@ impl Bike {
     /// What each field allows by itself may still not go together.
     fn check_together(&self, c: &mut Checker) {
         let radius = self.wheel_radius();
-        let why = "the wheels would overlap";
+        let why = Why::WheelsOverlap;
         c.within(
             "wheelbase",
             Quantity::Length,
@@ -124,7 +124,7 @@ impl Bike {
             2.0 * radius..=1.5,
             why,
         );
-        let why = "two such wheels leave nothing for the frame";
+        let why = Why::NoFrame;
         c.within(
             "wheel_mass",
             Quantity::Mass,
@@ -134,7 +134,7 @@ impl Bike {
         );
         // All the mass at the outer edge: a wheel has less, whatever it is made of.
         let hoop = self.wheel_mass * radius * radius;
-        let why = "harder to turn than a hoop of the wheel's mass";
+        let why = Why::OverHoop;
         c.within(
             "wheel_inertia",
             Quantity::Inertia,
@@ -233,7 +233,7 @@ impl Rolling {
             ("soft", self.soft),
         ];
         for (name, value) in all {
-            let why = "no ground that is ridden rolls like this";
+            let why = Why::Rolling;
             c.within(name, Quantity::Number, value, 0.0..=0.3, why);
         }
     }

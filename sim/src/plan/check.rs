@@ -1,6 +1,6 @@
 //! How the fields of a plan are checked and a fault is written down.
 
-use crate::error::{Fault, Quantity};
+use crate::error::{Fault, Quantity, Why};
 use core::ops::RangeInclusive;
 
 /// Most characters of a name or a label: what fits one line on a phone.
@@ -12,7 +12,7 @@ pub(crate) fn fault(
     quantity: Quantity,
     given: f64,
     (least, most): (Option<f64>, Option<f64>),
-    why: &str,
+    why: Why,
 ) -> Fault {
     Fault {
         field,
@@ -20,7 +20,7 @@ pub(crate) fn fault(
         least,
         most,
         quantity,
-        why: why.to_owned(),
+        why,
     }
 }
 
@@ -54,7 +54,7 @@ impl Checker {
         quantity: Quantity,
         value: f64,
         accepted: RangeInclusive<f64>,
-        why: &str,
+        why: Why,
     ) {
         if accepted.contains(&value) {
             return;
@@ -63,13 +63,13 @@ impl Checker {
         let mut fault = fault(self.path(name), quantity, value, range, why);
         if !value.is_finite() {
             fault.given = None;
-            "this is no number".clone_into(&mut fault.why);
+            Why::NoNumber.clone_into(&mut fault.why);
         }
         self.faults.push(fault);
     }
 
     /// A list or a number of things has to lie in a range.
-    pub fn count(&mut self, name: &str, value: usize, accepted: RangeInclusive<u32>, why: &str) {
+    pub fn count(&mut self, name: &str, value: usize, accepted: RangeInclusive<u32>, why: Why) {
         let accepted = f64::from(*accepted.start())..=f64::from(*accepted.end());
         let value = u32::try_from(value).map_or(f64::INFINITY, f64::from);
         self.within(name, Quantity::Count, value, accepted, why);
@@ -78,21 +78,21 @@ impl Checker {
     /// A text has to be one short line.
     pub fn text(&mut self, name: &str, text: &str) {
         if text.chars().any(char::is_control) {
-            self.wrong(name, Quantity::Text, "a text holds a control character");
+            self.wrong(name, Quantity::Text, Why::ControlCharacter);
         }
         let most = LONGEST_TEXT as u32;
-        self.count(name, text.chars().count(), 0..=most, "a text is too long");
+        self.count(name, text.chars().count(), 0..=most, Why::LongText);
     }
 
     /// A fault without a number.
-    pub fn wrong(&mut self, name: &str, quantity: Quantity, why: &str) {
+    pub fn wrong(&mut self, name: &str, quantity: Quantity, why: Why) {
         self.faults.push(Fault {
             field: self.path(name),
             given: None,
             least: None,
             most: None,
             quantity,
-            why: why.to_owned(),
+            why,
         });
     }
 

@@ -2,7 +2,7 @@
 
 use super::check::Checker;
 use super::{GroundPoint, Jump, Surface};
-use crate::error::Quantity;
+use crate::error::{Quantity, Why};
 use serde::{Deserialize, Serialize};
 
 /// What is ridden.
@@ -39,7 +39,7 @@ impl Line {
 }
 
 fn check_features(features: &[Feature], c: &mut Checker) {
-    let why = "a line has at least one feature and not too many";
+    let why = Why::FeatureCount;
     c.count("features", features.len(), 1..=60, why);
     c.each("features", features, Feature::check);
     for (i, feature) in features.iter().enumerate() {
@@ -47,10 +47,10 @@ fn check_features(features: &[Feature], c: &mut Checker) {
         let first = i == 0;
         let last = i + 1 == features.len();
         if matches!(feature, Feature::StartRamp(_)) && !first {
-            c.wrong(&kind, Quantity::Text, "a start ramp can only come first");
+            c.wrong(&kind, Quantity::Text, Why::RampFirst);
         }
         if matches!(feature, Feature::RunOut(_)) && !last {
-            c.wrong(&kind, Quantity::Text, "a run-out can only come last");
+            c.wrong(&kind, Quantity::Text, Why::RunOutLast);
         }
     }
 }
@@ -87,7 +87,7 @@ impl Feature {
 }
 
 fn check_along(length: f64, c: &mut Checker) {
-    let why = "too short to notice or too long for a yard";
+    let why = Why::FeatureLength;
     c.within("length", Quantity::Length, length, 0.05..=200.0, why);
 }
 
@@ -118,7 +118,7 @@ impl StartRamp {
     }
 
     fn check(&self, c: &mut Checker) {
-        let why = "too low to start from or too high to climb on safely";
+        let why = Why::PlatformHeight;
         c.within(
             "platform_height",
             Quantity::Length,
@@ -126,7 +126,7 @@ impl StartRamp {
             0.1..=8.0,
             why,
         );
-        let why = "too flat to gain speed or too steep to ride";
+        let why = Why::RampAngle;
         c.within(
             "angle_deg",
             Quantity::Angle,
@@ -134,7 +134,7 @@ impl StartRamp {
             3.0..=75.0,
             why,
         );
-        let why = "no hollow is drawn with a string this long or short";
+        let why = Why::HollowRadius;
         c.within(
             "bottom_radius",
             Quantity::Length,
@@ -142,7 +142,7 @@ impl StartRamp {
             0.3..=40.0,
             why,
         );
-        let why = "no edge is rounded like this";
+        let why = Why::EdgeRadius;
         c.within(
             "edge_radius",
             Quantity::Length,
@@ -150,7 +150,7 @@ impl StartRamp {
             0.0..=20.0,
             why,
         );
-        let why = "nobody is pushed off backward or so fast";
+        let why = Why::PushOff;
         c.within("push_off", Quantity::Speed, self.push_off, 0.0..=8.0, why);
     }
 }
@@ -183,11 +183,11 @@ pub struct Roller {
 
 impl Roller {
     fn check(&self, c: &mut Checker) {
-        let why = "too low to notice or too high to roll over";
+        let why = Why::RollerHeight;
         c.within("height", Quantity::Length, self.height, 0.02..=2.0, why);
-        let why = "no roller is so short or so long";
+        let why = Why::RollerLength;
         c.within("length", Quantity::Length, self.length, 0.5..=30.0, why);
-        let why = "a row has at least one roller and not too many";
+        let why = Why::RollerCount;
         c.count("count", self.count as usize, 1..=20, why);
     }
 }
@@ -209,9 +209,9 @@ pub struct Turn {
 
 impl Turn {
     fn check(&self, c: &mut Checker) {
-        let why = "no turn in a yard is so tight or so wide";
+        let why = Why::TurnRadius;
         c.within("radius", Quantity::Length, self.radius, 1.0..=60.0, why);
-        let why = "too little to be a turn, or more than once round";
+        let why = Why::TurnSweep;
         c.within(
             "sweep_deg",
             Quantity::Angle,
@@ -219,7 +219,7 @@ impl Turn {
             1.0..=360.0,
             why,
         );
-        let why = "a bank leans inward, and short of a wall";
+        let why = Why::TurnBank;
         c.within("bank_deg", Quantity::Angle, self.bank_deg, 0.0..=80.0, why);
     }
 }

@@ -2,7 +2,7 @@
 
 use super::Surface;
 use super::check::Checker;
-use crate::error::Quantity;
+use crate::error::{Quantity, Why};
 use serde::{Deserialize, Serialize};
 
 /// A lip, a gap and a landing.
@@ -23,7 +23,7 @@ pub struct Jump {
 impl Jump {
     pub(super) fn check(&self, c: &mut Checker) {
         c.inside("lip", |c| self.lip.check(c));
-        let why = "no yard jump has such a gap";
+        let why = Why::Gap;
         c.within("gap", Quantity::Length, self.gap, 0.0..=15.0, why);
         c.inside("landing", |c| self.landing.check(c));
     }
@@ -50,9 +50,9 @@ pub struct Lip {
 
 impl Lip {
     fn check(&self, c: &mut Checker) {
-        let why = "too low to throw anybody or too high for a yard";
+        let why = Why::LipHeight;
         c.within("height", Quantity::Length, self.height, 0.05..=4.0, why);
-        let why = "no lip is drawn with a string this long or short";
+        let why = Why::LipRadius;
         c.within("radius", Quantity::Length, self.radius, 0.3..=20.0, why);
         if let Some(lead_in) = &self.lead_in {
             c.inside("lead_in", |c| lead_in.check(c));
@@ -72,7 +72,7 @@ pub struct LeadIn {
 
 impl LeadIn {
     fn check(&self, c: &mut Checker) {
-        let why = "too flat to lead anywhere or too steep for dirt";
+        let why = Why::LeadAngle;
         c.within(
             "angle_deg",
             Quantity::Angle,
@@ -80,7 +80,7 @@ impl LeadIn {
             1.0..=60.0,
             why,
         );
-        let why = "too short to be a ramp or too long for a yard";
+        let why = Why::LeadLength;
         c.within("length", Quantity::Length, self.length, 0.02..=10.0, why);
     }
 }
@@ -109,9 +109,9 @@ pub struct Landing {
 
 impl Landing {
     fn check(&self, c: &mut Checker) {
-        let why = "no yard jump lands so high, nor below its own ground";
+        let why = Why::LandingHeight;
         c.within("height", Quantity::Length, self.height, 0.0..=5.0, why);
-        let why = "too flat to land down or too steep to ride";
+        let why = Why::LandingAngle;
         c.within(
             "angle_deg",
             Quantity::Angle,
@@ -119,7 +119,7 @@ impl Landing {
             2.0..=75.0,
             why,
         );
-        let why = "no knuckle is rounded like this";
+        let why = Why::KnuckleRadius;
         c.within(
             "knuckle_radius",
             Quantity::Length,
@@ -127,7 +127,7 @@ impl Landing {
             0.0..=20.0,
             why,
         );
-        let why = "no hollow is drawn with a string this long or short";
+        let why = Why::HollowRadius;
         c.within(
             "bottom_radius",
             Quantity::Length,
@@ -136,7 +136,7 @@ impl Landing {
             why,
         );
         if let Some(length) = self.length {
-            let why = "too long for a yard, or less than nothing";
+            let why = Why::LandingLength;
             c.within("length", Quantity::Length, length, 0.0..=40.0, why);
         }
     }

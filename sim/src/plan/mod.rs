@@ -25,7 +25,7 @@ pub use seen::{Clocked, Landed, Observation, Stopped, Timed};
 pub use weather::{Ground, Weather};
 pub use yard::{GroundPoint, Lie, Yard};
 
-use crate::error::{Fault, Quantity};
+use crate::error::{Fault, Quantity, Why};
 use check::Checker;
 use serde::{Deserialize, Serialize};
 
@@ -63,12 +63,12 @@ impl Plan {
         c.text("name", &self.name);
         c.inside("yard", |c| self.yard.check(c));
         c.inside("line", |c| self.line.check(c));
-        let why = "a plan has at least one rider and not too many";
+        let why = Why::RiderCount;
         c.count("riders", self.riders.len(), 1..=4, why);
         c.each("riders", &self.riders, Mount::check);
         c.inside("weather", |c| self.weather.check(c));
         self.check_speed(&mut c);
-        let why = "more than a test day tells";
+        let why = Why::SeenCount;
         c.count("seen", self.seen.len(), 0..=MOST_SEEN, why);
         let riders = self.riders.len();
         c.each("seen", &self.seen, |seen, c| seen.check(riders, c));
@@ -77,10 +77,10 @@ impl Plan {
 
     fn check_speed(&self, c: &mut Checker) {
         if let Some(speed) = self.initial_speed {
-            let why = "nobody starts backward or so fast";
+            let why = Why::InitialSpeed;
             c.within("initial_speed", Quantity::Speed, speed, 0.0..=20.0, why);
         } else if !self.line.has_start_ramp() {
-            let why = "a line without a start ramp needs a speed to start with";
+            let why = Why::NoStart;
             c.wrong("initial_speed", Quantity::Speed, why);
         }
     }

@@ -2,7 +2,7 @@
 
 use super::Bike;
 use super::check::Checker;
-use crate::error::Quantity;
+use crate::error::{Quantity, Why};
 use serde::{Deserialize, Serialize};
 
 /// A rider on a bike.
@@ -58,15 +58,15 @@ impl Rider {
 
 impl Rider {
     fn check(&self, c: &mut Checker) {
-        let why = "no rider weighs so much or so little";
+        let why = Why::RiderMass;
         c.within("mass", Quantity::Mass, self.mass, 10.0..=150.0, why);
-        let why = "no rider is so small or so tall";
+        let why = Why::RiderStature;
         c.within("stature", Quantity::Length, self.stature, 0.8..=2.2, why);
-        let why = "the posture runs from crouched to tall";
+        let why = Why::Posture;
         c.within("posture", Quantity::Number, self.posture, 0.0..=1.0, why);
-        let why = "no rider stands so wide in the wind";
+        let why = Why::DragArea;
         c.within("drag_area", Quantity::Area, self.drag_area, 0.0..=1.5, why);
-        let why = "skill runs from nothing to perfect";
+        let why = Why::Skill;
         c.within("skill", Quantity::Number, self.skill, 0.0..=1.0, why);
     }
 }

@@ -1,7 +1,7 @@
 //! What was seen when somebody rode the line.
 
 use super::check::Checker;
-use crate::error::Quantity;
+use crate::error::{Quantity, Why};
 use core::ops::RangeInclusive;
 use serde::{Deserialize, Serialize};
 
@@ -56,7 +56,7 @@ impl Observation {
             Observation::Stopped(seen) => seen.check(c),
         }
         let last = u32::try_from(riders.saturating_sub(1)).unwrap_or(u32::MAX);
-        let why = "the plan has no such rider; the first is number nought";
+        let why = Why::NoSuchRider;
         c.count("rider", self.rider(), 0..=last, why);
     }
 }
@@ -88,16 +88,16 @@ impl Timed {
     }
 
     fn check(&self, c: &mut Checker) {
-        let why = "no flag stands there";
+        let why = Why::NoFlag;
         c.within("from", Quantity::Length, self.from, ALONG, why);
-        let why = "the second flag has to stand well behind the first";
+        let why = Why::FlagsClose;
         let least = if self.from.is_finite() {
             crate::num::clamp(self.from, 0.0, *ALONG.end() - APART) + APART
         } else {
             APART
         };
         c.within("to", Quantity::Length, self.to, least..=*ALONG.end(), why);
-        let why = "nobody takes so short or so long";
+        let why = Why::Seconds;
         c.within("seconds", Quantity::Time, self.seconds, 0.05..=120.0, why);
         give_or_take(c, Quantity::Time, self.give_or_take);
     }
@@ -129,9 +129,9 @@ impl Clocked {
     }
 
     fn check(&self, c: &mut Checker) {
-        let why = "no flag stands there";
+        let why = Why::NoFlag;
         c.within("at", Quantity::Length, self.at, ALONG, why);
-        let why = "nobody rides so slowly or so fast here";
+        let why = Why::SeenSpeed;
         c.within("speed", Quantity::Speed, self.speed, 0.1..=25.0, why);
         give_or_take(c, Quantity::Speed, self.give_or_take);
     }
@@ -162,9 +162,9 @@ impl Landed {
     }
 
     fn check(&self, c: &mut Checker) {
-        let why = "no line has so many jumps; the first is number nought";
+        let why = Why::NoSuchJump;
         c.count("jump", self.jump as usize, 0..=59, why);
-        let why = "nobody lands so far from a knuckle";
+        let why = Why::FarLanding;
         let past = self.past_knuckle;
         c.within("past_knuckle", Quantity::Length, past, -20.0..=20.0, why);
         give_or_take(c, Quantity::Length, self.give_or_take);
@@ -194,14 +194,14 @@ impl Stopped {
     }
 
     fn check(&self, c: &mut Checker) {
-        let why = "nobody comes to a stand there";
+        let why = Why::NoStand;
         c.within("at", Quantity::Length, self.at, ALONG, why);
         give_or_take(c, Quantity::Length, self.give_or_take);
     }
 }
 
 fn give_or_take(c: &mut Checker, quantity: Quantity, value: f64) {
-    let why = "nothing is measured so finely, or it tells nothing";
+    let why = Why::GiveOrTake;
     c.within("give_or_take", quantity, value, 0.001..=10.0, why);
 }
 

@@ -2,11 +2,11 @@
 
 use super::GroundPoint;
 use super::check::Checker;
-use crate::error::Quantity;
+use crate::error::{Quantity, Why};
 
 /// Checks the points of a surveyed line: they run forward, and a face takes two of them.
 pub(super) fn check_line(points: &[GroundPoint], c: &mut Checker) {
-    let why = "a line has at least two points and not too many";
+    let why = Why::PointCount;
     c.count("points", points.len(), 2..=500, why);
     let before = c.faults.len();
     c.each("points", points, GroundPoint::check);
@@ -22,13 +22,13 @@ pub(super) fn check_line(points: &[GroundPoint], c: &mut Checker) {
 }
 
 fn check_step(earlier: Option<GroundPoint>, a: GroundPoint, b: GroundPoint, c: &mut Checker) {
-    let why = "stations have to run forward";
+    let why = Why::Backward;
     let accepted = a.station..=1000.0;
     c.within("[0]", Quantity::Length, b.station, accepted, why);
     if a == b {
-        c.wrong("", Quantity::Length, "the same point stands here twice");
+        c.wrong("", Quantity::Length, Why::SamePoint);
     } else if earlier.is_some_and(|e| e.station == b.station) {
-        let why = "a face has only two points, its foot and its top";
+        let why = Why::FacePoints;
         c.wrong("[0]", Quantity::Length, why);
     }
 }

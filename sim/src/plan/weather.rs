@@ -1,7 +1,7 @@
 //! Air and ground on the day.
 
 use super::check::Checker;
-use crate::error::Quantity;
+use crate::error::{Quantity, Why};
 use serde::{Deserialize, Serialize};
 
 /// Air and ground on the day.
@@ -31,7 +31,7 @@ impl Default for Weather {
 
 impl Weather {
     pub(super) fn check(&self, c: &mut Checker) {
-        let why = "no yard lies so low or so high";
+        let why = Why::Altitude;
         c.within(
             "altitude",
             Quantity::Length,
@@ -39,7 +39,7 @@ impl Weather {
             -430.0..=5000.0,
             why,
         );
-        let why = "nobody rides in such cold or heat";
+        let why = Why::Temperature;
         c.within(
             "temperature",
             Quantity::Temperature,
@@ -47,7 +47,7 @@ impl Weather {
             -30.0..=50.0,
             why,
         );
-        let why = "nobody rides in such a wind";
+        let why = Why::Wind;
         c.within(
             "tailwind",
             Quantity::Speed,

@@ -1,7 +1,7 @@
 //! The ground the line is laid on.
 
 use super::check::Checker;
-use crate::error::Quantity;
+use crate::error::{Quantity, Why};
 use serde::{Deserialize, Serialize};
 
 /// The strip of ground: how long it is and how it falls.
@@ -16,11 +16,11 @@ pub struct Yard {
 
 impl Yard {
     pub(super) fn check(&self, c: &mut Checker) {
-        let why = "too short for a line or too long for a yard";
+        let why = Why::YardLength;
         c.within("length", Quantity::Length, self.length, 1.0..=500.0, why);
         c.inside("lie", |c| match &self.lie {
             Lie::Grade(grade) => {
-                let why = "steeper than a line is dug on";
+                let why = Why::YardGrade;
                 c.within("grade", Quantity::Number, *grade, -STEEPEST..=STEEPEST, why);
             }
             Lie::Surveyed(points) => check_survey(points, self.length, c),
@@ -35,7 +35,7 @@ const STEEPEST: f64 = 0.6;
 const CLOSEST_STATIONS: f64 = 0.01;
 
 fn check_survey(points: &[GroundPoint], length: f64, c: &mut Checker) {
-    let why = "a survey has at least two points and not too many";
+    let why = Why::SurveyCount;
     c.count("surveyed", points.len(), 2..=200, why);
     let before = c.faults.len();
     c.each("surveyed", points, GroundPoint::check);
@@ -52,7 +52,7 @@ fn check_survey(points: &[GroundPoint], length: f64, c: &mut Checker) {
 
 /// The survey has to reach from the start of the yard to its end.
 fn check_cover(points: &[GroundPoint], length: f64, c: &mut Checker) {
-    let why = "the survey begins behind the start of the yard";
+    let why = Why::SurveyStart;
     let first = points[0].station;
     c.within(
         "surveyed[0][0]",
@@ -62,14 +62,14 @@ fn check_cover(points: &[GroundPoint], length: f64, c: &mut Checker) {
         why,
     );
     let end = format!("surveyed[{}][0]", points.len() - 1);
-    let why = "the survey ends before the yard does";
+    let why = Why::SurveyEnd;
     let last = points[points.len() - 1].station;
     c.within(&end, Quantity::Length, last, length..=1000.0, why);
 }
 
 fn check_step(a: GroundPoint, b: GroundPoint, c: &mut Checker) {
     let least = a.station + CLOSEST_STATIONS;
-    let why = "stations have to run forward";
+    let why = Why::Backward;
     let before = c.faults.len();
     c.within("[0]", Quantity::Length, b.station, least..=1000.0, why);
     if c.faults.len() > before {
@@ -78,7 +78,7 @@ fn check_step(a: GroundPoint, b: GroundPoint, c: &mut Checker) {
     // A wall in the ground is dug round or built over, not laid a line on.
     let step = b.station - a.station;
     let accepted = a.elevation - step..=a.elevation + step;
-    let why = "the ground is steeper than one to one here";
+    let why = Why::SteepGround;
     c.within("[1]", Quantity::Length, b.elevation, accepted, why);
 }
 
@@ -105,9 +105,9 @@ pub struct GroundPoint {
 
 impl GroundPoint {
     pub(super) fn check(&self, c: &mut Checker) {
-        let why = "too far away";
+        let why = Why::FarStation;
         c.within("[0]", Quantity::Length, self.station, -1000.0..=1000.0, why);
-        let why = "too high or too low; count heights from a point in the yard";
+        let why = Why::FarHeight;
         c.within(
             "[1]",
             Quantity::Length,

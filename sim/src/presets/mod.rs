@@ -16,7 +16,7 @@ pub use drag::{drag_area, frontal_area};
 pub use ground::{Tread, rolling};
 pub use rider::{AGES, Sex, Usual, mass, stature};
 
-use crate::error::{Fault, Quantity};
+use crate::error::{Fault, Quantity, Why};
 use crate::plan::{self, Mount, Rider, Style};
 use serde::{Deserialize, Serialize};
 
@@ -139,7 +139,7 @@ fn no_such_age(age: u32) -> Fault {
         Quantity::Count,
         f64::from(age),
         range,
-        "the growth charts have no such age",
+        Why::NoSuchAge,
     )
 }
 

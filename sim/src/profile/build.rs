@@ -3,7 +3,7 @@
 use super::ground::Ground;
 use super::pen::Pen;
 use super::{Character, LipEdge, Profile, Span};
-use crate::error::{Fault, Quantity};
+use crate::error::{Fault, Quantity, Why};
 use crate::num::{self, PI};
 use crate::plan::{Feature, Line, Plan, fault};
 use glam::DVec2;
@@ -52,7 +52,7 @@ impl Laying<'_> {
         if degrees <= most {
             return Ok(());
         }
-        let why = "the slope would be all but plumb";
+        let why = Why::Plumb;
         let range = (None, Some(most));
         let field = self.field(field);
         Err(fault(field, Quantity::Angle, degrees, range, why))
@@ -63,7 +63,7 @@ impl Laying<'_> {
         if radius >= self.wheel {
             return Ok(());
         }
-        let why = "a wheel would not fit this hollow";
+        let why = Why::TightHollow;
         let range = (Some(self.wheel), None);
         let field = self.field(field);
         Err(fault(field, Quantity::Length, radius, range, why))
@@ -113,7 +113,7 @@ impl Profile {
             Quantity::Length,
             plan.yard.length,
             (Some(end), None),
-            "the line is longer than the yard",
+            Why::LongLine,
         )])
     }
 }

@@ -2,7 +2,7 @@
 
 use super::build::Laying;
 use super::{Character, Intent};
-use crate::error::{Fault, Quantity};
+use crate::error::{Fault, Quantity, Why};
 use crate::num;
 use crate::plan::{Landing, fault};
 use glam::DVec2;
@@ -99,7 +99,7 @@ impl Laying<'_> {
             Quantity::Length,
             shape.straight,
             (None, Some(most)),
-            "the landing would end below the ground",
+            Why::LandingUnderground,
         ))
     }
 
@@ -109,7 +109,7 @@ impl Laying<'_> {
             Quantity::Length,
             landing.height,
             (Some(least), None),
-            "the knuckle's arc and the hollow overlap: together they need more height",
+            Why::LandingOverlap,
         )
     }
 }

@@ -3,7 +3,7 @@
 
 use super::build::{Laying, STEEPEST};
 use super::{Character, Intent};
-use crate::error::{Fault, Quantity};
+use crate::error::{Fault, Quantity, Why};
 use crate::num;
 use crate::plan::{Lip, Surface, fault};
 
@@ -79,7 +79,7 @@ impl Laying<'_> {
             Quantity::Length,
             lip.height,
             (None, Some(most)),
-            "the lip is higher than its circle allows: its edge would be all but plumb",
+            Why::LipOverCircle,
         ))
     }
 
@@ -96,7 +96,7 @@ impl Laying<'_> {
                 Quantity::Angle,
                 lead_in.angle_deg,
                 (None, Some(num::degrees(most))),
-                "the arc that leads to this angle is higher than the whole lip",
+                Why::LeadOverLip,
             ));
         }
         let most = left / num::sin(shape.lead);
@@ -108,7 +108,7 @@ impl Laying<'_> {
             Quantity::Length,
             lead_in.length,
             (None, Some(most)),
-            "the lead-in alone rises higher than the whole lip",
+            Why::LeadTooLong,
         ))
     }
 }

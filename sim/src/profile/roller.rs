@@ -2,7 +2,7 @@
 
 use super::build::{Laying, STEEPEST};
 use super::{Character, Intent};
-use crate::error::{Fault, Quantity};
+use crate::error::{Fault, Quantity, Why};
 use crate::num;
 use crate::plan::{Roller, fault};
 
@@ -44,7 +44,7 @@ impl Laying<'_> {
             Quantity::Length,
             roller.length,
             (Some(least), None),
-            "the roller is too short for its height: a wheel would not fit its hollow or its flank",
+            Why::RollerTooShort,
         ))
     }
 }

@@ -2,7 +2,7 @@
 
 use super::build::{Laying, STEEPEST};
 use super::{Character, Intent};
-use crate::error::{Fault, Quantity};
+use crate::error::{Fault, Quantity, Why};
 use crate::num::{self, PI};
 use crate::plan::{StartRamp, fault};
 use glam::DVec2;
@@ -73,7 +73,7 @@ impl Laying<'_> {
                     Some(num::degrees(shape.foot + FLATTEST)),
                     Some(num::degrees(STEEPEST)),
                 ),
-                "the ground rises all but as steeply as the ramp falls",
+                Why::RisingGround,
             ));
         }
         if shape.straight >= 0.0 {
@@ -85,7 +85,7 @@ impl Laying<'_> {
             Quantity::Length,
             ramp.platform_height,
             (Some(ramp.platform_height + missing), None),
-            "the rounded edge and the hollow overlap: together they need more height",
+            Why::RampOverlap,
         ))
     }
 }

@@ -110,6 +110,68 @@ impl Sample {
     }
 }
 
+impl From<[f64; 25]> for Sample {
+    /// The sample with these values, in the order of the fields.
+    fn from(values: [f64; 25]) -> Self {
+        let [
+            t,
+            bike_x,
+            bike_z,
+            pitch,
+            rider_x,
+            rider_z,
+            lean,
+            rear_turned,
+            front_turned,
+            speed,
+            height,
+            rear_load,
+            front_load,
+            g,
+            reach,
+            head,
+            rolling_rear,
+            rolling_front,
+            drag,
+            tyres,
+            slip,
+            absorbed,
+            put_in,
+            brake,
+            turn,
+        ] = values;
+        Self {
+            t,
+            bike_x,
+            bike_z,
+            pitch,
+            rider_x,
+            rider_z,
+            lean,
+            rear_turned,
+            front_turned,
+            speed,
+            height,
+            rear_load,
+            front_load,
+            g,
+            reach,
+            head,
+            spent: Spent {
+                rolling_rear,
+                rolling_front,
+                drag,
+                tyres,
+                slip,
+                absorbed,
+                put_in,
+                brake,
+                turn,
+            },
+        }
+    }
+}
+
 /// Which wheel.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
@@ -240,4 +302,15 @@ pub struct Run {
     pub outcome: Outcome,
     /// Where the energy went.
     pub ledger: Ledger,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_sample_goes_through_its_values_unchanged() {
+        let values: [f64; 25] = core::array::from_fn(|i| 0.1 + i as f64);
+        assert_eq!(Sample::from(values).values(), values);
+    }
 }

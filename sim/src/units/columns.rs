@@ -7,12 +7,14 @@
 use super::{System, UnitError, number, parse, scale};
 use crate::error::Quantity;
 use core::fmt;
+use serde::Serialize;
 
 /// Longest row that is read, bytes.
 const LONGEST: usize = 100;
 
 /// What is wrong with a row.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "kind", content = "with", rename_all = "snake_case")]
 pub enum RowWrong {
     /// It is not two lengths.
     NotTwo,
@@ -25,7 +27,7 @@ pub enum RowWrong {
 }
 
 /// A row that cannot be read.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct RowError {
     /// Its number, the first row being 1; empty rows count.
     pub row: usize,

@@ -3,9 +3,11 @@
 use super::System;
 use crate::error::Quantity;
 use core::fmt;
+use serde::Serialize;
 
 /// What is wrong with a text.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "kind", content = "unit", rename_all = "snake_case")]
 pub enum Wrong {
     /// There is nothing in it.
     Empty,
@@ -28,7 +30,7 @@ pub enum Wrong {
 }
 
 /// A text that is no quantity: what was given, what is wrong with it, what is accepted.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct UnitError {
     /// The text.
     pub given: String,

@@ -50,5 +50,12 @@ fn name(ink: Ink) -> &'static str {
         Ink::Pads => "--pads",
         Ink::Pale => "--pale",
         Ink::Energy => "--energy",
+        Ink::Paper => "--paper",
+        Ink::Shade => "--shade",
+        Ink::Dust => "--dust",
+        Ink::Lawn => "--lawn",
+        Ink::Earth => "--earth",
+        Ink::Leaf => "--leaf",
+        Ink::Behind => "--behind",
     }
 }

@@ -14,6 +14,9 @@ const DASHES: [f64; 2] = [5.0, 5.0];
 /// Width of the edge of paper left around writing, px.
 const HALO: f64 = 5.0;
 
+/// Lines up to this width have plain ends, px.
+const THIN: f64 = 2.5;
+
 /// A pen over a canvas.
 pub struct Pencil {
     canvas: HtmlCanvasElement,
@@ -58,13 +61,17 @@ impl Pencil {
         // These fail only for numbers that are not finite.
         let _ = c.set_transform(ratio, 0.0, 0.0, ratio, 0.0, 0.0);
         c.clear_rect(0.0, 0.0, size.x, size.y);
-        c.set_line_cap("round");
-        c.set_line_join("round");
+        let mut round = None;
         for marks in sheet.marks.chunk_by(Mark::alike) {
             match &marks[0] {
                 Mark::Line {
                     ink, width, dashed, ..
                 } => {
+                    // Nobody sees the ends of thin lines, and round ones take long to fill.
+                    if round.replace(*width > THIN) != Some(*width > THIN) {
+                        c.set_line_cap(if *width > THIN { "round" } else { "butt" });
+                        c.set_line_join(if *width > THIN { "round" } else { "bevel" });
+                    }
                     c.set_stroke_style_str(self.colours.of(*ink));
                     c.set_line_width(*width);
                     let _ = c.set_line_dash(if *dashed { &self.dashes } else { &self.solid });

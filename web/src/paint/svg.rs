@@ -221,7 +221,7 @@ mod tests {
         let speed = |v| format(v, Quantity::Speed, System::Metric);
         let speeds: Vec<_> = rows.iter().map(|r| speed(r.speed.unwrap())).collect();
         let labels = serde_json::json!({
-            "features": [], "speeds": speeds, "ranges": [], "dimensions": [], "unit": "", "energy": "",
+            "features": [], "speeds": speeds, "ranges": [], "dimensions": [], "unit": "", "energy": "", "ghosts": [],
         });
         let labels: Labels = serde_json::from_value(labels).unwrap();
         let caption = Caption {

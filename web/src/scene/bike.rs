@@ -78,18 +78,43 @@ impl Bike {
         at.world(self.grip)
     }
 
+    /// The rear axle, in the bike's own frame.
+    pub fn rear(&self) -> DVec2 {
+        DVec2::new(-self.half, 0.0)
+    }
+
+    /// The front axle, in the bike's own frame.
+    pub fn front(&self) -> DVec2 {
+        DVec2::new(self.half, 0.0)
+    }
+
+    /// Where the bar is clamped, in the bike's own frame.
+    pub fn stem(&self) -> DVec2 {
+        self.head_high + DVec2::new(0.03, 0.02)
+    }
+
+    /// Radius of the circle in the middle of a tyre, m.
+    pub fn tyre_middle(&self) -> f64 {
+        self.wheel - 0.5 * self.tyre
+    }
+
+    /// Width of a tyre, m.
+    pub fn tyre_width(&self) -> f64 {
+        self.tyre
+    }
+
     /// Lays the bike on the sheet.
     pub fn draw(&self, at: &Placed, turned: [f64; 2], strip: &Strip, sheet: &mut Sheet) {
         self.wheel(at, -self.half, turned[0], strip, sheet);
         self.wheel(at, self.half, turned[1], strip, sheet);
         let tube = (0.036 * strip.scale).max(1.4);
         let px = |p: DVec2| strip.place(at.world(p));
-        let (rear, front) = (DVec2::new(-self.half, 0.0), DVec2::new(self.half, 0.0));
+        let (rear, front) = (self.rear(), self.front());
         let neck = self.head_low.lerp(self.head_high, 0.5);
         let frame = [rear, self.cranks, neck, self.seat, rear].map(px);
         sheet.line(Ink::Frame, tube, frame);
         sheet.line(Ink::Frame, tube, [self.cranks, self.seat].map(px));
-        let stem = self.head_high + DVec2::new(0.03, 0.02);
+        let stem = self.stem();
         sheet.line(
             Ink::Frame,
             tube,
@@ -127,7 +152,8 @@ impl Bike {
 }
 
 impl Placed {
-    fn world(&self, own: DVec2) -> DVec2 {
+    /// A point of the bike's own frame in the world.
+    pub fn world(&self, own: DVec2) -> DVec2 {
         self.middle + self.turn.rotate(own)
     }
 }

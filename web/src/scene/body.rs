@@ -26,6 +26,10 @@ const HELMET: f64 = 0.078;
 /// A limb is never drawn quite straight: a straight one shows no side to bend to.
 const STRETCH: f64 = 0.985;
 
+/// How far from upright a back is drawn, rad: it comes nearer and nearer to this, and never beyond. The
+/// ride's rider is one rigid body without a hip to fold in, and so leans farther than a back does.
+const FLATTEST: f64 = 1.32;
+
 /// Rounds in which torso and limbs settle between each other.
 const ROUNDS: u32 = 12;
 
@@ -50,7 +54,7 @@ pub struct Body {
 impl Body {
     /// Lays the body of a rider of some stature, m, on the bike.
     pub fn lay(stature: f64, moment: &Moment, pedals: [DVec2; 2], grip: DVec2) -> Self {
-        let ankles = pedals.map(|p| p + DVec2::new(-0.25 * ANKLE, ANKLE) * stature);
+        let ankles = ankles(stature, pedals);
         let (hip, shoulder) = torso(stature, moment, ankles, grip);
         let up = (shoulder - hip).normalize_or(DVec2::Y);
         // The head is held up by half of what the torso leans.
@@ -67,16 +71,37 @@ impl Body {
         }
     }
 
+    /// Where the ankles belong over pedals, m.
+    #[cfg(test)]
+    pub fn ankles(&self, pedals: [DVec2; 2]) -> [DVec2; 2] {
+        ankles(self.stature, pedals)
+    }
+
+    /// Where the eyes are.
+    pub fn eye(&self) -> DVec2 {
+        self.head + self.face * (0.6 * self.helmet())
+    }
+
+    /// Radius of the helmet, m.
+    pub fn helmet(&self) -> f64 {
+        HELMET * self.stature
+    }
+
+    /// Stature, m.
+    pub fn stature(&self) -> f64 {
+        self.stature
+    }
+
     /// Lays the far side on the sheet: what the bike hides.
     pub fn draw_far(&self, strip: &Strip, sheet: &mut Sheet) {
-        self.leg(&self.legs[0], Ink::Far, strip, sheet);
+        self.leg(&self.legs[0], [Ink::Behind; 2], strip, sheet);
     }
 
     /// Lays the near side on the sheet.
     pub fn draw_near(&self, strip: &Strip, sheet: &mut Sheet) {
         let px = |p: DVec2| strip.place(p);
         let wide = |share: f64| share * self.stature * strip.scale;
-        self.leg(&self.legs[1], Ink::Rider, strip, sheet);
+        self.leg(&self.legs[1], [Ink::Rider, Ink::Pads], strip, sheet);
         sheet.line(
             Ink::Rider,
             wide(0.125),
@@ -86,6 +111,12 @@ impl Body {
         sheet.line(Ink::Far, wide(0.055), [px(self.shoulder), px(neck)]);
         self.draw_head(strip, sheet);
         let Limb { root, joint, tip } = self.arm;
+        // An edge of paper parts the arm from the body behind it.
+        sheet.line(
+            Ink::Paper,
+            wide(0.06) + 2.5,
+            [root.lerp(joint, 0.12), joint, tip].map(px),
+        );
         sheet.line(Ink::Rider, wide(0.06), [root, joint, tip].map(px));
         sheet.disc(Ink::Pads, px(joint), wide(0.032));
         sheet.disc(Ink::Pads, px(tip), wide(0.03));
@@ -93,7 +124,7 @@ impl Body {
 
     fn draw_head(&self, strip: &Strip, sheet: &mut Sheet) {
         let px = |p: DVec2| strip.place(p);
-        let radius = HELMET * self.stature;
+        let radius = self.helmet();
         let up = self.face.perp();
         let face = self.head + self.face * (0.35 * radius) - up * (0.35 * radius);
         sheet.disc(Ink::Far, px(face), 0.8 * radius * strip.scale);
@@ -107,7 +138,8 @@ impl Body {
         sheet.line(Ink::Pads, 0.3 * radius * strip.scale, [px(brow), px(peak)]);
     }
 
-    fn leg(&self, leg: &Limb, ink: Ink, strip: &Strip, sheet: &mut Sheet) {
+    /// A leg in the colours of its skin or cloth and of shoe and pad.
+    fn leg(&self, leg: &Limb, [ink, dark]: [Ink; 2], strip: &Strip, sheet: &mut Sheet) {
         let px = |p: DVec2| strip.place(p);
         let wide = |share: f64| share * self.stature * strip.scale;
         let Limb { root, joint, tip } = *leg;
@@ -116,20 +148,25 @@ impl Body {
         let sole = ANKLE * self.stature;
         let heel = tip + DVec2::new(-0.5, -0.6) * sole;
         let toe = tip + DVec2::new(2.4, -0.6) * sole;
-        sheet.line(Ink::Pads, wide(0.036), [px(heel), px(toe)]);
+        sheet.line(dark, wide(0.036), [px(heel), px(toe)]);
         sheet.line(
-            Ink::Pads,
+            dark,
             wide(0.078),
             [joint.lerp(root, 0.06), joint.lerp(tip, 0.18)].map(px),
         );
     }
 }
 
+/// Ankles of feet that stand on pedals, m.
+fn ankles(stature: f64, pedals: [DVec2; 2]) -> [DVec2; 2] {
+    pedals.map(|p| p + DVec2::new(-0.25 * ANKLE, ANKLE) * stature)
+}
+
 /// Hip and shoulder: begun where mass centre and lean put them, then moved by the least that
 /// lets feet and hands stay where they are held.
 fn torso(stature: f64, moment: &Moment, ankles: [DVec2; 2], grip: DVec2) -> (DVec2, DVec2) {
     let stretch = (moment.reach / stature - 0.343) / 0.2;
-    let tilt = 0.62 - 0.25 * stretch.clamp(0.0, 1.0) - moment.lean;
+    let tilt = bounded(0.62 - 0.25 * stretch.clamp(0.0, 1.0) - moment.lean);
     let up = DVec2::from_angle(std::f64::consts::FRAC_PI_2 - tilt);
     let mut hip = moment.rider - up * (0.13 * stature) + up.perp() * (0.045 * stature);
     let mut shoulder = hip + up * (TORSO * stature);
@@ -146,6 +183,17 @@ fn torso(stature: f64, moment: &Moment, ankles: [DVec2; 2], grip: DVec2) -> (DVe
         shoulder = middle + along * half;
     }
     (hip, shoulder)
+}
+
+/// A tilt of the back, rad, bent toward its bound where it comes near.
+fn bounded(tilt: f64) -> f64 {
+    let free = 0.5 * FLATTEST;
+    let over = tilt - free;
+    if over > 0.0 {
+        free + free * (over / free).tanh()
+    } else {
+        tilt
+    }
 }
 
 /// `p`, drawn in to within `reach` of `of`.

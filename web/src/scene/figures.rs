@@ -1,7 +1,7 @@
 //! Figures and names, standing where they belong as dimensions stand on a sketch: the speed at a
 //! lip under that lip, the name of a feature under the feature.
 
-use super::labels::Labels;
+use super::labels::{self, Labels};
 use super::land;
 use super::sheet::{Align, Ink, Label, Sheet};
 use super::view::{Strip, View};
@@ -39,12 +39,10 @@ impl Type {
 }
 
 /// Lays the speed at each lip on the sheet, with a leader up to the edge.
-pub fn speeds(profile: &Profile, view: View, strip: &Strip, sheet: &mut Sheet) {
+pub fn speeds(profile: &Profile, view: View, strip: &Strip, labels: &Labels, sheet: &mut Sheet) {
     let sizes = Type::of(view);
     for (i, lip) in profile.lips.iter().enumerate() {
-        // Where one strip follows the rider, a figure shows before its lip does.
-        let slack = if view == View::Follow { 1.5 } else { 0.0 };
-        if !strip.shows(lip.edge.x - slack, lip.edge.x + slack) {
+        if lip.edge.x < strip.from || lip.edge.x > strip.to {
             continue;
         }
         let edge = strip.place(lip.edge);
@@ -55,6 +53,11 @@ pub fn speeds(profile: &Profile, view: View, strip: &Strip, sheet: &mut Sheet) {
             strip,
             sizes.name_depth - sizes.figure_depth,
         );
+        let base = match view {
+            // A figure that is cut off reads as another one: at the sheet's edges it waits for its lip.
+            View::Follow => DVec2::new(inside(base.x, i, &sizes, labels, strip), base.y),
+            View::Whole => base,
+        };
         let top = base - DVec2::new(0.0, 0.85 * sizes.figure);
         sheet.line(Ink::Figure, 1.0, [edge - DVec2::new(0.0, 9.0), top]);
         sheet.disc(Ink::Figure, edge, 3.2);
@@ -78,6 +81,15 @@ pub fn speeds(profile: &Profile, view: View, strip: &Strip, sheet: &mut Sheet) {
         let above = beside - DVec2::new(0.0, 1.1 * sizes.range);
         sheet.text(Ink::Name, sizes.range, above, Align::Right, Label::Range(i));
     }
+}
+
+/// The place nearest to `x` at which a lip's figure, unit and range stand wholly on the strip, px.
+fn inside(x: f64, lip: usize, sizes: &Type, labels: &Labels, strip: &Strip) -> f64 {
+    let wide = |label, size| labels::width(labels.text(label), size);
+    let beside = wide(Label::Range(lip), sizes.range).max(wide(Label::Unit, sizes.range));
+    let from = strip.place(DVec2::new(strip.from, 0.0)).x + wide(Label::Speed(lip), sizes.figure);
+    let to = strip.place(DVec2::new(strip.to, 0.0)).x - beside - 8.0;
+    x.min(to).max(from)
 }
 
 /// A place so far under the ground, but on the sheet, with room for what stands lower still.

@@ -10,7 +10,7 @@ use sim::ride::Sample;
 pub struct Flights(Vec<Vec<DVec2>>);
 
 /// Flights shorter than this are hops of a wheel on rough ground, not worth a line; samples.
-const SHORTEST: usize = 10;
+const SHORTEST: usize = 20;
 
 impl Flights {
     /// The flights of a ride on a bike with a wheelbase and a wheel radius, m.

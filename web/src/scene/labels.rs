@@ -13,6 +13,7 @@ pub struct Labels {
     dimensions: Vec<String>,
     unit: String,
     energy: String,
+    ghosts: Vec<String>,
     /// The name of the line, where it is a picture by itself.
     #[serde(skip)]
     pub(super) title: String,
@@ -47,6 +48,7 @@ impl Labels {
             Label::Dimension(i) => self.dimensions.get(i),
             Label::Unit => Some(&self.unit),
             Label::Energy => Some(&self.energy),
+            Label::Ghost(i) => self.ghosts.get(i),
             Label::Title => Some(&self.title),
             Label::Caption(i) => self.captions.get(i),
         };

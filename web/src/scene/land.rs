@@ -110,7 +110,7 @@ mod tests {
     #[test]
     fn drawn_points_lie_on_the_piece_and_run_forward() {
         let profile = demo();
-        let strip = view::follow(DVec2::new(360.0, 290.0), DVec2::new(15.0, 0.0), 1.0);
+        let strip = view::follow(DVec2::new(360.0, 290.0), DVec2::new(15.0, 0.0), 0.0, 1.0);
         for piece in shown(&profile, &strip) {
             let points: Vec<_> = along(piece, &strip).collect();
             for pair in points.windows(2) {

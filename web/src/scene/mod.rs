@@ -5,6 +5,7 @@
 
 mod bike;
 mod body;
+mod camera;
 mod dimensions;
 mod earth;
 mod energy;
@@ -17,7 +18,10 @@ mod limb;
 mod moment;
 mod picture;
 mod poster;
+mod rode;
+mod saddle;
 mod sheet;
+mod trail;
 mod view;
 mod wood;
 

@@ -16,6 +16,8 @@ pub struct Moment {
     pub lean: f64,
     /// Distance from the middle between the axles to the rider's mass centre, m.
     pub reach: f64,
+    /// Speed of the common mass centre, m/s.
+    pub speed: f64,
     /// How far the rear and the front wheel have turned, rad.
     pub turned: [f64; 2],
 }
@@ -41,6 +43,7 @@ impl Moment {
             rider: point(a.rider_x, a.rider_z, b.rider_x, b.rider_z),
             lean: mix(a.lean, b.lean),
             reach: mix(a.reach, b.reach),
+            speed: mix(a.speed, b.speed),
             turned: [
                 mix(a.rear_turned, b.rear_turned),
                 mix(a.front_turned, b.front_turned),

@@ -1,25 +1,22 @@
 //! A ride, ready to be drawn at any moment of it.
 
-use super::bike::Bike;
-use super::body::Body;
+use super::camera::Camera;
 use super::dimensions::Dimensions;
 use super::energy::Energy;
-use super::flight::Flights;
 use super::grips::{self, Grip, Part};
 use super::labels::Labels;
 use super::moment::Moment;
+use super::rode::Rode;
+use super::saddle::Saddle;
 use super::sheet::{Ink, Sheet};
+use super::trail::{self, Trail};
 use super::view::{self, Strip, View};
 use super::{earth, figures, land, wood};
 use glam::DVec2;
-use sim::plan::{Mount, Plan};
+use sim::plan::Plan;
 use sim::profile::{Profile, Span};
-use sim::ride::{SAMPLE_STEP, Sample};
+use sim::ride::Sample;
 use sim::setup::Ridden;
-
-/// Half the time over which the height of the view is averaged, s: calm over rollers, and it
-/// still rises before a jump.
-const CALM: f64 = 1.0;
 
 /// What is asked of a picture.
 #[derive(Clone, Copy, Debug)]
@@ -36,6 +33,8 @@ pub struct Seen {
     pub held: Option<DVec2>,
     /// How much nearer than usual the view that follows is.
     pub zoom: f64,
+    /// Whether it moves on in steps and stands still between them.
+    pub still: bool,
 }
 
 /// Other rides that are drawn pale beside a picture's own.
@@ -45,40 +44,8 @@ pub struct Beside<'a> {
     pub before: Option<&'a Picture>,
     /// Another line: its ground, its flights and its first rider.
     pub against: Option<&'a Picture>,
-}
-
-/// One rider's ride.
-#[derive(Clone, Debug)]
-struct Rode {
-    samples: Vec<Sample>,
-    bike: Bike,
-    stature: f64,
-    flights: Flights,
-}
-
-impl Rode {
-    fn new(mount: &Mount, samples: Vec<Sample>) -> Self {
-        let wheel = mount.bike.wheel_radius();
-        Self {
-            bike: Bike::new(mount),
-            stature: mount.rider.stature,
-            flights: Flights::of(&samples, mount.bike.wheelbase, wheel),
-            samples,
-        }
-    }
-
-    fn draw(&self, time: f64, strip: &Strip, sheet: &mut Sheet) {
-        let moment = Moment::at(&self.samples, time);
-        let Some(moment) = moment.filter(|m| strip.holds(m.bike.x)) else {
-            return;
-        };
-        let at = self.bike.place(&moment);
-        let (pedals, grip) = (self.bike.pedals(&at), self.bike.grip(&at));
-        let body = Body::lay(self.stature, &moment, pedals, grip);
-        body.draw_far(strip, sheet);
-        self.bike.draw(&at, moment.turned, strip, sheet);
-        body.draw_near(strip, sheet);
-    }
+    /// Other rides down the same line: their first riders, each with its label.
+    pub ghosts: &'a [Picture],
 }
 
 /// The rides of a plan's riders and the ground under them.
@@ -93,40 +60,63 @@ pub struct Picture {
     dimensions: Dimensions,
     /// Where features can be taken hold of.
     grips: Vec<(usize, Part, DVec2)>,
-    /// Running sum of the bike's height, for the calm view.
-    heights: Vec<f64>,
+    /// Wheelbase of the first rider's bike, m.
+    wheelbase: f64,
+    trail: Trail,
+    camera: Camera,
+    saddle: Saddle,
 }
 
 impl Picture {
     /// The picture of the rides of a plan's riders, in the plan's order.
     pub fn new(plan: &Plan, rides: Vec<Ridden>) -> Option<Self> {
-        let mut rides = plan.riders.iter().zip(rides);
-        let (mount, Ridden { profile, run, .. }) = rides.next()?;
-        let mut sum = 0.0;
-        let heights = std::iter::once(0.0)
-            .chain(run.samples.iter().map(|s| {
-                sum += s.bike_z;
-                sum
-            }))
-            .collect();
+        let profile = rides.first()?.profile.clone();
+        let samples = rides.into_iter().map(|r| r.run.samples);
+        Self::of(plan, profile, samples)
+    }
+
+    /// The picture of a plan's ground and its riders' traces, in the plan's order.
+    pub fn of(
+        plan: &Plan,
+        profile: Profile,
+        traces: impl Iterator<Item = Vec<Sample>>,
+    ) -> Option<Self> {
+        let mut rides = plan.riders.iter().zip(traces);
+        let (mount, first) = rides.next()?;
         Some(Self {
-            energy: Energy::of(&profile, &run.samples),
+            energy: Energy::of(&profile, &first),
             dimensions: Dimensions::of(plan, &profile),
             grips: grips::places(plan, &profile),
-            first: Rode::new(mount, run.samples),
-            others: rides.map(|(m, r)| Rode::new(m, r.run.samples)).collect(),
+            wheelbase: mount.bike.wheelbase,
+            trail: Trail::of(&profile, &first, mount.bike.wheelbase),
+            camera: Camera::of(&profile, &first),
+            saddle: Saddle::of(&profile),
+            first: Rode::new(mount, first),
+            others: rides.map(|(m, trace)| Rode::new(m, trace)).collect(),
             profile,
-            heights,
         })
+    }
+
+    /// The traces of all riders, in the plan's order.
+    pub fn traces(&self) -> impl Iterator<Item = &[Sample]> {
+        let riders = std::iter::once(&self.first).chain(&self.others);
+        riders.map(|rode| rode.samples.as_slice())
+    }
+
+    /// Lays other ground under the same rides: what is seen before anybody rode it.
+    pub fn lay(&mut self, plan: &Plan, profile: Profile) {
+        self.dimensions = Dimensions::of(plan, &profile);
+        self.grips = grips::places(plan, &profile);
+        self.saddle = Saddle::of(&profile);
+        self.profile = profile;
     }
 
     /// The strips in which it is seen.
     pub fn strips(&self, seen: &Seen, strips: &mut Vec<Strip>) {
         match seen.view {
             View::Follow => {
-                let focus = seen.held.unwrap_or_else(|| self.focus(seen.time));
                 strips.clear();
-                strips.push(view::follow(seen.size, focus, seen.zoom));
+                strips.push(self.strip(seen));
             }
             View::Whole => {
                 let relief = |a, b| land::relief(&self.profile, a, b);
@@ -135,10 +125,32 @@ impl Picture {
         }
     }
 
+    /// The one strip of the view that follows.
+    fn strip(&self, seen: &Seen) -> Strip {
+        let focus = self.focus(seen.time);
+        let (focus, ahead) = match seen.held {
+            Some(held) => (held, 0.0),
+            None if seen.still => {
+                let x = view::stand(seen.size, focus.x);
+                (DVec2::new(x, land::yard(&self.profile, x) + 0.4), 0.0)
+            }
+            None => (focus, self.camera.ahead(seen.time)),
+        };
+        view::follow(seen.size, focus, ahead, seen.zoom)
+    }
+
     /// What the view that follows keeps in sight at a moment, m.
     pub fn focus(&self, time: f64) -> DVec2 {
-        let moment = Moment::at(&self.first.samples, time);
-        DVec2::new(moment.map_or(0.0, |m| m.bike.x), self.calm_height(time))
+        self.camera.focus(&self.first.samples, time)
+    }
+
+    /// Lays what the first rider sees at a moment on a sheet of `size` px, ghosts and all.
+    pub fn compose_saddle(&self, time: f64, size: DVec2, ghosts: &[Picture], sheet: &mut Sheet) {
+        if let Some(rider) = self.first.aboard(time) {
+            let others = self.others.iter().chain(ghosts.iter().map(|g| &g.first));
+            let others = others.filter_map(|other| other.aboard(time));
+            self.saddle.compose(&rider, others, size, sheet);
+        }
     }
 
     /// Where a feature can be taken hold of.
@@ -182,12 +194,20 @@ impl Picture {
             }
             self.first.flights.draw(Ink::Flight, strip, sheet);
             self.energy.draw(seen, strip, sheet);
+            let moment = Moment::at(&self.first.samples, seen.time);
+            if let Some(moment) = moment.filter(|m| strip.holds(m.bike.x)) {
+                trail::draw_shadow(&self.profile, &moment, self.wheelbase, strip, sheet);
+            }
             for other in &self.others {
                 let pale = sheet.marks.len();
                 other.draw(seen.time, strip, sheet);
                 sheet.repaint(pale, Ink::Pale);
             }
+            for (i, ghost) in beside.ghosts.iter().enumerate() {
+                ghost.first.draw_ghost(seen.time, i, strip, sheet);
+            }
             self.first.draw(seen.time, strip, sheet);
+            self.trail.draw_dust(seen.time, strip, sheet);
             if let Some(feature) = seen.chosen {
                 self.dimensions.draw(feature, strip, sheet);
             }
@@ -213,7 +233,7 @@ impl Picture {
             earth::draw_chosen(profile, span.from.x, span.to.x, strip, sheet);
         }
         earth::draw_line(profile, strip, sheet);
-        figures::speeds(profile, seen.view, strip, sheet);
+        figures::speeds(profile, seen.view, strip, labels, sheet);
         figures::names(profile, seen.view, strip, labels, sheet);
     }
 
@@ -232,22 +252,5 @@ impl Picture {
             .map(|s| s.to.x)
             .chain(pieces.iter().map(|p| p.end.x));
         std::iter::once(first).chain(last)
-    }
-
-    /// Height of the bike averaged over the time around `t`, m.
-    fn calm_height(&self, t: f64) -> f64 {
-        let last = (self.heights.len() - 1) as f64;
-        let place = |t: f64| (t / SAMPLE_STEP).clamp(0.0, last);
-        let (a, b) = (place(t - CALM), place(t + CALM));
-        let sum = |at: f64| {
-            let i = at.floor() as usize;
-            let next = self.heights[(i + 1).min(last as usize)];
-            self.heights[i] + (next - self.heights[i]) * at.fract()
-        };
-        if b > a {
-            (sum(b) - sum(a)) / (b - a)
-        } else {
-            0.0
-        }
     }
 }

@@ -58,6 +58,7 @@ impl Poster {
             chosen: None,
             held: None,
             zoom: 1.0,
+            still: false,
         };
         let (mut strips, mut sheet) = (Vec::new(), Sheet::default());
         picture.strips(&seen, &mut strips);

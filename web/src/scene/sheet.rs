@@ -42,11 +42,25 @@ pub enum Ink {
     Pale,
     /// The line of total head.
     Energy,
+    /// The paper itself, over what it hides.
+    Paper,
+    /// A shadow on the ground.
+    Shade,
+    /// Dust thrown up.
+    Dust,
+    /// Ground with grass on it, filled.
+    Lawn,
+    /// Earth, filled.
+    Earth,
+    /// Leaves of trees, filled.
+    Leaf,
+    /// The rider's far leg.
+    Behind,
 }
 
 impl Ink {
     /// Every ink, in the order in which the pen keeps its colours.
-    pub const ALL: [Ink; 18] = [
+    pub const ALL: [Ink; 25] = [
         Ink::Ground,
         Ink::Hatch,
         Ink::Built,
@@ -65,6 +79,13 @@ impl Ink {
         Ink::Pads,
         Ink::Pale,
         Ink::Energy,
+        Ink::Paper,
+        Ink::Shade,
+        Ink::Dust,
+        Ink::Lawn,
+        Ink::Earth,
+        Ink::Leaf,
+        Ink::Behind,
     ];
 }
 
@@ -83,6 +104,8 @@ pub enum Label {
     Dimension(usize),
     /// What the line of total head is called.
     Energy,
+    /// What is other about a ride that is shown pale beside this one, by its place among them.
+    Ghost(usize),
     /// The name of the line, over a picture of it.
     Title,
     /// A line of writing round a picture, by its place.

@@ -23,6 +23,7 @@ fn seen(time: f64, view: View) -> Seen {
         chosen: None,
         held: None,
         zoom: 1.0,
+        still: false,
     }
 }
 
@@ -143,6 +144,7 @@ fn another_line_lies_pale_under_this_one() {
     let beside = Beside {
         before: None,
         against: Some(&other),
+        ghosts: &[],
     };
     picture.compose(&seen, &strips, beside, &Labels::default(), &mut sheet);
     let ink = |mark: &Mark| match *mark {
@@ -159,4 +161,29 @@ fn another_line_lies_pale_under_this_one() {
     // Ground, wheels, frame and body of the other are all of one colour, and all below.
     assert!(pale > 20, "{pale}");
     assert!(sheet.marks[pale..].iter().any(|m| ink(m) == Ink::Rider));
+}
+
+#[test]
+fn a_ghost_rides_pale_under_its_label() {
+    let (plan, _, picture) = demo();
+    let mut stiff = plan.clone();
+    stiff.riders[0].rider.style = plan::Style::Passive;
+    let ridden = setup::ride_plan(&stiff, 0).unwrap();
+    let ghosts = [Picture::new(&stiff, vec![ridden]).unwrap()];
+    let seen = seen(2.5, View::Follow);
+    let (mut sheet, mut strips) = (Sheet::default(), Vec::new());
+    picture.strips(&seen, &mut strips);
+    let beside = Beside {
+        ghosts: &ghosts,
+        ..Beside::default()
+    };
+    picture.compose(&seen, &strips, beside, &Labels::default(), &mut sheet);
+    let label = |m: &Mark| matches!(m, Mark::Text { label: Label::Ghost(0), at, .. } if at.x > 0.0 && at.x < PHONE.x);
+    assert_eq!(sheet.marks.iter().filter(|m| label(m)).count(), 1);
+    let pale = |m: &&Mark| matches!(m, Mark::Ring { ink: Ink::Pale, .. });
+    assert!(
+        sheet.marks.iter().filter(pale).count() >= 4,
+        "wheels and head"
+    );
+    assert_eq!(tyres(&sheet).len(), 2, "one bike in full colour");
 }

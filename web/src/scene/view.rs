@@ -67,12 +67,24 @@ const FOOTROOM: f64 = 58.0;
 /// Most rows; smaller scales than these give would show nothing.
 const MOST_ROWS: usize = 6;
 
-/// The strip that follows a rider at `rider`, on a sheet of `size` px, `zoom` times as near as usual.
-pub fn follow(size: DVec2, rider: DVec2, zoom: f64) -> Strip {
-    let usual = (size.x / (4.4 + size.x / 140.0)).min((size.y - FOOTROOM).max(60.0) / 4.0);
-    let scale = usual * zoom;
+/// Where across the sheet the rider is kept: more is seen ahead than behind.
+const PLACE: f64 = 0.36;
+/// The view that follows never shows things smaller than this, in times of the usual.
+const SMALLEST: f64 = 0.62;
+
+/// Pixels to the metre of the view that follows, where nothing has to be framed.
+fn usual(size: DVec2) -> f64 {
+    (size.x / (4.4 + size.x / 140.0)).min((size.y - FOOTROOM).max(60.0) / 4.0)
+}
+
+/// The strip that follows a rider at `rider`, on a sheet of `size` px, `zoom` times as near as usual, and
+/// stepping back so far that `ahead` m are in sight before the rider.
+pub fn follow(size: DVec2, rider: DVec2, ahead: f64, zoom: f64) -> Strip {
+    let usual = usual(size);
+    let framed = (1.0 - PLACE) * size.x / ahead.max(1e-3);
+    let scale = framed.clamp(SMALLEST * usual, usual) * zoom;
     let origin = DVec2::new(
-        size.x * 0.36 - rider.x * scale,
+        size.x * PLACE - rider.x * scale,
         (size.y - FOOTROOM) * 0.62 + rider.y * scale,
     );
     Strip {
@@ -84,6 +96,12 @@ pub fn follow(size: DVec2, rider: DVec2, zoom: f64) -> Strip {
         top: 0.0,
         bottom: size.y,
     }
+}
+
+/// The place that a view keeps in sight that stands still while a rider at station `x` goes by, m.
+pub fn stand(size: DVec2, x: f64) -> f64 {
+    let step = 0.5 * size.x / usual(size);
+    ((x / step).floor() + 0.2) * step
 }
 
 /// The whole line in rows on a sheet of `size` px. The rows break only at `seams`, which begin
@@ -222,10 +240,35 @@ mod tests {
     #[test]
     fn the_rider_keeps_a_place_and_more_is_seen_ahead_than_behind() {
         let rider = DVec2::new(12.0, -0.7);
-        let strip = follow(PHONE, rider, 1.0);
+        let strip = follow(PHONE, rider, 0.0, 1.0);
         let px = strip.place(rider);
         assert!((px.x - 0.36 * PHONE.x).abs() < 1e-9);
         assert!(strip.to - rider.x > rider.x - strip.from);
         assert!((strip.station(px.x) - rider.x).abs() < 1e-9);
+    }
+
+    #[test]
+    fn it_steps_back_for_a_jump_but_not_without_end() {
+        let rider = DVec2::new(12.0, -0.7);
+        let usual = follow(PHONE, rider, 0.0, 1.0).scale;
+        let framed = follow(PHONE, rider, 6.0, 1.0);
+        assert!(framed.scale < usual);
+        assert!((framed.to - rider.x - 6.0).abs() < 1e-9);
+        assert!((follow(PHONE, rider, 30.0, 1.0).scale - SMALLEST * usual).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_view_that_stands_still_has_the_rider_in_sight_and_moves_on_in_steps() {
+        let mut places: Vec<f64> = Vec::new();
+        for i in 0..400 {
+            let x = 0.1 * f64::from(i);
+            let place = stand(PHONE, x);
+            let px = follow(PHONE, DVec2::new(place, 0.0), 0.0, 1.0).place(DVec2::new(x, 0.0));
+            assert!(px.x > 0.2 * PHONE.x && px.x < 0.8 * PHONE.x, "{px} at {x}");
+            if places.last() != Some(&place) {
+                places.push(place);
+            }
+        }
+        assert!(places.len() < 15, "{places:?}");
     }
 }

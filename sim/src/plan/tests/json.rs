@@ -1,7 +1,7 @@
 //! Plan files: what is wrong is named by its path.
 
 use super::*;
-use crate::error::Fault;
+use crate::error::{Fault, Unreadable, Why};
 use serde_json::{Value, json};
 
 /// The demonstration plan as a document, to be spoiled.
@@ -73,7 +73,7 @@ fn wrong_values_and_unknown_fields_are_named_by_their_path() {
         let fault = fault(&spoiled);
         assert_eq!(fault.field, field, "{fault}");
         assert!(
-            !fault.why.is_empty() && !fault.why.contains("f64"),
+            !fault.why.to_string().is_empty() && !fault.why.to_string().contains("f64"),
             "{fault}"
         );
     }
@@ -106,7 +106,10 @@ fn missing_fields_are_named_by_their_path() {
         object.expect("object").remove(key).expect("there before");
         let fault = fault(&spoiled);
         assert_eq!(fault.field, field, "{fault}");
-        assert!(fault.why.starts_with("missing field"), "{fault}");
+        let told = fault.why.to_string();
+        assert!(told.starts_with("missing field"), "{fault}");
+        let what = Unreadable::Missing;
+        assert_eq!(fault.why, Why::Unreadable { what, told });
     }
 }
 
@@ -118,7 +121,7 @@ fn a_field_given_twice_is_a_fault() {
         .replacen(once, r#""length": 1.0, "length": 2.0"#, 1);
     let fault = Plan::from_json(&twice).expect_err("twice");
     assert_eq!(fault.field, "line.features[1]");
-    assert!(fault.why.contains("duplicate"), "{fault}");
+    assert!(fault.why.to_string().contains("duplicate"), "{fault}");
 }
 
 #[test]
@@ -129,8 +132,14 @@ fn what_is_no_json_says_where() {
     let huge = whole.replacen("2.4", "1e999", 1);
     for text in ["", "{", cut, trailing.as_str(), huge.as_str()] {
         let fault = Plan::from_json(text).expect_err("no plan");
-        assert!(fault.why.contains("cannot be read as JSON"), "{fault}");
-        assert!(fault.why.contains(" line "), "{fault}");
+        let Why::Unreadable { what, told } = &fault.why else {
+            panic!("{fault}");
+        };
+        assert_eq!(*what, Unreadable::NotJson, "{fault}");
+        assert!(
+            told.contains("cannot be read as JSON") && told.contains(" line "),
+            "{fault}"
+        );
     }
     assert_eq!(Plan::from_json("3").expect_err("no plan").field, "plan");
 }

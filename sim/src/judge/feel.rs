@@ -1,0 +1,116 @@
+//! What a jump feels like to who rides it: how high, how far, how heavy in the lip.
+
+use super::jump::lip_events;
+use crate::num;
+use crate::plan::Bike;
+use crate::profile::{LipEdge, Profile};
+use crate::ride::{EventKind, Run, Sample};
+use serde::Serialize;
+
+/// A jump as the rider feels it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Felt {
+    /// Index of the lip in the profile.
+    pub lip: usize,
+    /// Most height of the lower wheel over the ground beneath it, m.
+    pub height: f64,
+    /// From the edge to where the rear wheel came down, level, m.
+    pub far: f64,
+    /// Heaviest load through legs and arms from the foot of the lip to its edge, in body weights.
+    pub lip_g: f64,
+}
+
+/// Every jump that was flown and landed, in riding order, on a bike.
+pub fn felt(profile: &Profile, bike: &Bike, run: &Run) -> Vec<Felt> {
+    let lips = profile.lips.iter().enumerate();
+    lips.filter_map(|(i, lip)| flown(profile, bike, run, i, lip))
+        .collect()
+}
+
+fn flown(profile: &Profile, bike: &Bike, run: &Run, index: usize, lip: &LipEdge) -> Option<Felt> {
+    let events = lip_events(run, index)?;
+    let left = events.first()?.t;
+    let (down, rear) = events.iter().find_map(|e| match e.kind {
+        EventKind::TouchedDown { rear_x, .. } => Some((e.t, rear_x)),
+        _ => None,
+    })?;
+    let most = |of: &dyn Fn(&Sample) -> f64, within: &dyn Fn(&&Sample) -> bool| {
+        let samples = run.samples.iter().filter(within);
+        samples.fold(0.0, |most, s| num::max(most, of(s)))
+    };
+    Some(Felt {
+        lip: index,
+        height: most(&|s| over(s, profile, bike), &|s| s.t >= left && s.t <= down),
+        far: rear - lip.edge.x,
+        lip_g: most(&|s| s.g, &|s| s.t <= left && s.bike_x >= lip.foot.x),
+    })
+}
+
+/// Height of the lower wheel over the ground beneath it, m; 0 where there is no ground.
+pub fn over(s: &Sample, profile: &Profile, bike: &Bike) -> f64 {
+    let (sin, cos) = num::sin_cos(s.pitch);
+    let (half, wheel) = (0.5 * bike.wheelbase, bike.wheel_radius());
+    let ends = [-half, half].map(|d| (s.bike_x + d * cos, s.bike_z + d * sin - wheel));
+    let over = ends.map(|(x, z)| z - profile.height_at(x).unwrap_or(z));
+    num::max(num::min(over[0], over[1]), 0.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::judge::jumps;
+    use crate::plan;
+    use crate::setup::ride_plan;
+
+    #[test]
+    fn the_demonstration_is_felt_as_it_is_flown() {
+        let plan = plan::demo();
+        for (rider, mount) in plan.riders.iter().enumerate() {
+            let ridden = ride_plan(&plan, rider).expect("the demonstration is sound");
+            let (profile, run) = (&ridden.profile, &ridden.run);
+            let felt = felt(profile, &mount.bike, run);
+            let rows = jumps(profile, run);
+            assert_eq!(felt.len(), rows.len());
+            for (felt, row) in felt.iter().zip(&rows) {
+                println!("{rider} {felt:.2?}");
+                let airtime = row.airtime.unwrap_or(0.0);
+                // Where the trace has the rear axle then; a tyre touches a slope up to a wheel's sine of it
+                // behind the axle.
+                let left = run
+                    .events
+                    .iter()
+                    .find(|e| matches!(e.kind, EventKind::LipLeft { lip, .. } if lip == felt.lip));
+                let down = left.map_or(0.0, |e| e.t) + airtime;
+                let at = run
+                    .samples
+                    .iter()
+                    .rfind(|s| s.t <= down)
+                    .expect("it was ridden");
+                let rear = at.bike_x - 0.5 * mount.bike.wheelbase * num::sin_cos(at.pitch).1;
+                let off = felt.far - (rear - profile.lips[felt.lip].edge.x);
+                assert!(off.abs() < 0.3 * mount.bike.wheelbase, "{felt:?}, {off} m");
+                // Higher than half the fall of half the flight, and no higher than the whole of it; the
+                // landing lies lower than the lip.
+                let drop = 0.5 * crate::constants::GRAVITY * airtime * airtime;
+                assert!(felt.height > 0.1 * drop && felt.height < drop, "{felt:?}");
+                assert!(felt.lip_g > 1.5, "a lip presses: {felt:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_wheel_on_the_ground_is_not_over_it() {
+        let plan = plan::demo();
+        let ridden = ride_plan(&plan, 0).expect("the demonstration is sound");
+        let bike = &plan.riders[0].bike;
+        // Before the first lip: over an edge the ground beneath is not what a wheel stands on.
+        let foot = ridden.profile.lips[0].foot.x - 1.0;
+        let down = |s: &&Sample| s.rear_load > 0.0 && s.bike_x < foot;
+        assert!(ridden.run.samples.iter().filter(down).count() > 100);
+        for s in ridden.run.samples.iter().filter(down) {
+            // Straight under its middle a wheel on a slope of 40° is 31 % of its radius over the ground.
+            let over = over(s, &ridden.profile, bike);
+            assert!(over < 0.31 * bike.wheel_radius(), "{over} m at {} s", s.t);
+        }
+    }
+}

@@ -1,0 +1,113 @@
+//! The whole view from the saddle on the demonstration line.
+
+use super::walls::HALF;
+use super::*;
+use crate::scene::moment::Moment;
+use crate::scene::sheet::Mark;
+use sim::plan;
+use sim::ride::Sample;
+use sim::setup;
+
+const SHEET: DVec2 = DVec2::new(360.0, 296.0);
+
+struct Ridden {
+    saddle: Saddle,
+    bike: Bike,
+    stature: f64,
+    samples: Vec<Sample>,
+    profile: Profile,
+}
+
+impl Ridden {
+    fn demo() -> Self {
+        let plan = plan::demo();
+        let ridden = setup::ride_plan(&plan, 0).unwrap();
+        Self {
+            saddle: Saddle::of(&ridden.profile),
+            bike: Bike::new(&plan.riders[0]),
+            stature: plan.riders[0].rider.stature,
+            samples: ridden.run.samples,
+            profile: ridden.profile,
+        }
+    }
+
+    fn aboard(&self, t: f64) -> Aboard<'_> {
+        let moment = Moment::at(&self.samples, t).unwrap();
+        let at = self.bike.place(&moment);
+        let (pedals, grip) = (self.bike.pedals(&at), self.bike.grip(&at));
+        Aboard {
+            bike: &self.bike,
+            at,
+            body: Body::lay(self.stature, &moment, pedals, grip),
+            speed: moment.speed,
+        }
+    }
+
+    fn end(&self) -> f64 {
+        self.samples[self.samples.len() - 1].t
+    }
+
+    /// When the bike comes to a station.
+    fn when(&self, x: f64) -> f64 {
+        self.samples.iter().find(|s| s.bike_x >= x).unwrap().t
+    }
+}
+
+#[test]
+fn every_number_on_the_sheet_is_finite_all_the_way() {
+    let ridden = Ridden::demo();
+    let mut sheet = Sheet::default();
+    for i in 0..=60 {
+        let rider = ridden.aboard(ridden.end() * f64::from(i) / 60.0);
+        let others = std::iter::once(ridden.aboard(ridden.end() * f64::from(i + 1) / 60.0));
+        ridden.saddle.compose(&rider, others, SHEET, &mut sheet);
+        assert!(sheet.points.iter().all(|p| p.is_finite()));
+        assert!(sheet.marks.len() > 50, "{}", sheet.marks.len());
+    }
+}
+
+#[test]
+fn the_line_ahead_is_in_the_middle_and_its_horizon_near_the_sheets() {
+    let ridden = Ridden::demo();
+    for i in 1..40 {
+        let rider = ridden.aboard(ridden.end() * f64::from(i) / 40.0);
+        let lens = ridden.saddle.lens(&rider, SHEET);
+        let x = rider.body.eye().x + 4.0;
+        let ahead = DVec2::new(x, ridden.saddle.ribbon.height(x));
+        let px = lens.place(beside(ahead, 0.0)).unwrap();
+        assert!((px.x - 180.0).abs() < 1e-9);
+        assert!(px.y > 0.0 && px.y < SHEET.y, "{px} at {i}");
+    }
+}
+
+#[test]
+fn a_lip_grows_as_it_comes_and_stands_up_like_a_wall() {
+    let ridden = Ridden::demo();
+    let lip = ridden.profile.lips[0];
+    let size = |before: f64| {
+        let rider = ridden.aboard(ridden.when(lip.foot.x - before));
+        let lens = ridden.saddle.lens(&rider, SHEET);
+        let [left, right] = [HALF, -HALF].map(|w| lens.place(beside(lip.edge, w)).unwrap());
+        let foot = lens.place(beside(lip.foot, 0.0)).unwrap();
+        assert!(left.y < foot.y, "the edge stands above the foot");
+        (right.x - left.x, foot.y - left.y)
+    };
+    let (far, near) = (size(6.0), size(1.0));
+    assert!(near.0 > 1.8 * far.0, "{near:?} {far:?}");
+    assert!(near.1 > 2.0 * far.1, "{near:?} {far:?}");
+}
+
+#[test]
+fn whoever_is_ahead_is_seen_and_whoever_is_behind_is_not() {
+    let ridden = Ridden::demo();
+    let mut sheet = Sheet::default();
+    let mut pale = |by: f64| {
+        let (rider, other) = (ridden.aboard(2.5), ridden.aboard(2.5 + by));
+        let others = std::iter::once(other);
+        ridden.saddle.compose(&rider, others, SHEET, &mut sheet);
+        let pale = |m: &&Mark| matches!(m, Mark::Line { ink: Ink::Pale, .. });
+        sheet.marks.iter().filter(pale).count()
+    };
+    assert!(pale(0.5) > 8);
+    assert_eq!(pale(-0.5), 0);
+}

@@ -1,0 +1,18 @@
+// The language of the page: the first of the reader's that there is a folder of words for.
+
+// The folders in `words`; the first is for whoever reads none of them.
+const LANGUAGES = ["en", "de"];
+
+// The files in each of them.
+const FILES = ["page", "plan", "ride", "kid", "day", "faults"];
+
+const known = (tag) => LANGUAGES.find((language) => language === tag.toLowerCase().split("-")[0]);
+
+export const language = navigator.languages.map(known).find(Boolean) ?? LANGUAGES[0];
+document.documentElement.lang = language;
+
+/** Every word of the language, once `learnt` has come true. */
+export const words = {};
+
+/** Fetches that language and no other; nothing else of the page runs before it is there. */
+export const learnt = Promise.all(FILES.map((file) => import(`./words/${language}/${file}.js`))).then((all) => Object.assign(words, ...all));

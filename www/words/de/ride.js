@@ -1,0 +1,112 @@
+// What a ride means: each jump, the line, where the speed goes.
+
+export const noJumps = "Auf dieser Line gibt es noch keinen Sprung.";
+export const allClean = (count) => (count === 1 ? "Der Sprung landet sauber." : `Alle ${count} Sprünge landen sauber.`);
+export const look = (names) => `Schau dir ${names} an.`;
+// Where the wheels came down against the knuckle: lengths written out, and whether each is short.
+export const wheels = (rear, rearShort, front, frontShort) => {
+  const where = (short) => (short ? "vor" : "hinter");
+  const first = rearShort === frontShort ? "" : ` ${where(rearShort)}`;
+  return `Hinterrad ${rear}${first}, Vorderrad ${front} ${where(frontShort)} der Landekante`;
+};
+// A speed's range, both ends written out, the unit behind the second.
+export const range = (slowest, fastest, unit) => `${slowest} bis ${fastest} ${unit}`;
+// What becomes of a jump where the things nobody knows well are a little off.
+export const tries = ({ tried, left, clean, short, far, crashed }) => {
+  if (clean === tried) return `Auch wenn es etwas anders kommt: in allen ${tried} Proben sauber.`;
+  const other = { "zu kurz": short, "zu weit": far, Sturz: crashed, "nicht angekommen": tried - left };
+  const rest = Object.entries(other).flatMap(([what, count]) => (count ? `${what} in ${count}` : []));
+  return `Wenn es etwas anders kommt: sauber in ${clean} von ${tried} Proben${rest.length ? `; ${rest.join(", ")}` : ""}.`;
+};
+
+// How a jump went, by the judge's word for it; `by` is a length already written out.
+export const how = {
+  clean: () => "Sauber: Beide Räder landen auf der Schräge.",
+  short: (by, decked) =>
+    by ? `Kommt ${by} zu kurz: Das Hinterrad ${decked ? "landet auf dem Deck" : "schlägt vorn an der Landung an"}.` : "Rollt über den Absprung, ohne zu fliegen.",
+  knuckle: () => "Auf der Landekante: ein harter Schlag fürs Hinterrad.",
+  deep: () => "Weit: erst kurz vor dem Ende der Schräge.",
+  past: () => "Über die Landung hinaus: ins Flache, und hart.",
+  crashed: () => "Sturz.",
+  stalled: () => "Rollt vor dem Absprung zurück: zu langsam.",
+  not_reached: () => "Kommt nicht bis hierher.",
+};
+
+// The same at a glance.
+export const howShort = {
+  clean: "sauber",
+  short: "zu kurz",
+  knuckle: "auf der Landekante",
+  deep: "weit",
+  past: "über die Landung hinaus",
+  crashed: "Sturz",
+  stalled: "rollt zurück",
+  not_reached: "kommt nicht hin",
+};
+
+// The window of speeds in which a jump works, and what happens at either end of it.
+export const window = (slowest, fastest) => `Klappt von ${slowest} bis ${fastest}.`;
+export const noWindow = "Hier klappt kein Tempo: Schau dir Lücke und Landung an.";
+export const spare = (below, above) => `Spielraum: ${below} langsamer, ${above} schneller.`;
+export const missing = (by) => `Diese Fahrt ist ${by} zu langsam.`;
+export const over = (by) => `Diese Fahrt ist ${by} zu schnell.`;
+export const tooSlow = { short: "langsamer: zu kurz", knuckle: "langsamer: Landekante", crashed: "langsamer: Sturz", other: "langsamer: kommt nicht hin" };
+export const tooFast = { deep: "schneller: weit", past: "schneller: darüber hinaus", crashed: "schneller: Sturz", other: "schneller: nicht versucht" };
+export const weakest = (name, left) => `${name} hat am wenigsten Spielraum: ${left}.`;
+export const pitched = (turn, high) => (turn < 1 ? "genau wie die Schräge geneigt" : `Nase ${turn}° zu ${high ? "hoch" : "tief"}`);
+export const impact = (first, g, left, pitch, drop) =>
+  `${first === "rear" ? "Hinterrad" : "Vorderrad"} zuerst, ${pitch}; bis zum ${g}-Fachen des Körpergewichts, die Beine können noch ${left} einfedern; wie ein Drop aus ${drop}.`;
+export const landingLost = (head, speed) =>
+  speed ? `Die Landung kostet ${head} Höhe: ${speed} am nächsten Absprung.` : `Die Landung kostet ${head} Höhe für das, was danach kommt.`;
+export const suggest = {
+  gap: (now, then) => `Mit einer Lücke von ${then} statt ${now} landet er sauber.`,
+  platform: (now, then) => `Mit dem Start auf ${then} statt ${now} landet er sauber.`,
+};
+export const tryIt = "Ausprobieren";
+export const otherAt = (who, speed, how) => (speed ? `${who}: ${speed} am Absprung, ${how}.` : `${who}: ${how}.`);
+export const noProof = (who, first) => `Klappt es bei „${who}“, sagt das hier nichts über „${first}“.`;
+export const apart = (first, by, slower) => `${first} kommt ${by} ${slower ? "langsamer" : "schneller"} an.`;
+// Why one rider arrives faster than another: what was taken from each up to the first lip, as heights.
+export const why = (who, first, lip, parts) =>
+  `Bis zum Absprung von ${lip}, „${first}“ und „${who}“: ${parts.map(([what, a, b]) => `${what} ${a} und ${b}`).join(", ")}.`;
+export const whyParts = { rolling: "Rollen kostet", drag: "Luft kostet", body: "Reifen, Beine und Hüpfer kosten", given: "Beine bringen zurück" };
+
+// Where the speed goes.
+export const tolls = {
+  all: (names, lip, speed) => `${names}: Wäre hier flacher Boden, käme man ${speed} schneller an den Absprung von ${lip}.`,
+  fewer: (speed) => `Eine weniger bringt ${speed} zurück.`,
+  higher: (height) => `Ein ${height} höherer Start macht das wett.`,
+  none: (names) => `${names}: kosten nichts, was man am nächsten Absprung merkt.`,
+  intro: "Wie viel Höhe der Startrampe jedes Teil verbraucht, und wie viel Tempo das am nächsten Absprung wert ist.",
+  blocked: (names, lip) => `${names}: Ohne sie käme man bis ${lip}.`,
+};
+export const causes = {
+  rolling: "Rollen",
+  drag: "Luft",
+  landing: "Landung",
+  tyres: "Reifen",
+  legs: "Beine",
+  turning: "Kurve",
+  braking: "Bremse",
+};
+export const given = (height) => `Beine bringen ${height} zurück`;
+export const takes = (height, speed) => (speed ? `${height}, ${speed} am nächsten Absprung` : height);
+export const gives = (height) => `bringt ${height}`;
+
+export const hard = (drop) => `Schlägt so hart auf wie ein Drop aus ${drop}. Lass die Schräge so fallen, wie man fliegt.`;
+
+export const crashes = {
+  frame_hit: "der Rahmen schlägt auf den Boden",
+  rider_hit: "der Körper schlägt auf den Boden",
+  over_the_bars: "über den Lenker",
+  looped_out: "nach hinten vom Rad",
+  too_hard: "die Landung ist zu hart, um sich festzuhalten",
+  lost: "hier sind die Zahlen davongelaufen",
+};
+
+export const told = {
+  finished: (who, s) => `${who} fährt die ganze Line in ${s} Sekunden.`,
+  stalled: (who, where, missing) => `${who} rollt zurück (${where}): ${missing} zu langsam, um darüber zu kommen.`,
+  crashed: (who, where, why) => `${who} stürzt (${where}): ${why}.`,
+  timed_out: (who) => `${who} rollt nach zwei Minuten immer noch.`,
+};

@@ -1,0 +1,110 @@
+// What a ride means: each jump, the line, where the speed goes.
+
+export const noJumps = "No jump on this line yet.";
+export const allClean = (count) => (count === 1 ? "The jump lands clean." : `All ${count} jumps land clean.`);
+export const look = (names) => `Look at ${names}.`;
+// Where the wheels came down against the knuckle: lengths written out, and whether each is short.
+export const wheels = (rear, rearShort, front, frontShort) => {
+  const where = (short) => (short ? "short of" : "past");
+  const first = rearShort === frontShort ? "" : ` ${where(rearShort)} it`;
+  return `rear wheel ${rear}${first}, front ${front} ${where(frontShort)} the knuckle`;
+};
+// A speed's range, both ends written out, the unit behind the second.
+export const range = (slowest, fastest, unit) => `${slowest} to ${fastest} ${unit}`;
+// What becomes of a jump where the things nobody knows well are a little off.
+export const tries = ({ tried, left, clean, short, far, crashed }) => {
+  if (clean === tried) return `Still clean in all ${tried} what-ifs.`;
+  const other = { short, long: far, "a crash": crashed, "never there": tried - left };
+  const rest = Object.entries(other).flatMap(([what, count]) => (count ? `${what} in ${count}` : []));
+  return `Clean in ${clean} of ${tried} what-ifs${rest.length ? `; ${rest.join(", ")}` : ""}.`;
+};
+// How a jump went, by the judge's word for it; `by` is a length already written out.
+export const how = {
+  clean: () => "Clean: both wheels land on the slope.",
+  short: (by, decked) =>
+    by ? `Comes up ${by} short: the rear wheel ${decked ? "lands on the deck" : "cases on the face of the landing"}.` : "Rolls over the lip without flying.",
+  knuckle: () => "On the knuckle: a hard knock for the rear wheel.",
+  deep: () => "Deep: near the end of the slope.",
+  past: () => "Past the landing: flat and hard.",
+  crashed: () => "Crash.",
+  stalled: () => "Rolls back before the lip: too slow.",
+  not_reached: () => "Not reached.",
+};
+
+// The same at a glance.
+export const howShort = {
+  clean: "clean",
+  short: "comes up short",
+  knuckle: "on the knuckle",
+  deep: "deep",
+  past: "past the landing",
+  crashed: "crashes",
+  stalled: "rolls back",
+  not_reached: "does not get there",
+};
+
+// The window of speeds in which a jump works, and what happens at either end of it.
+export const window = (slowest, fastest) => `Works from ${slowest} to ${fastest}.`;
+export const noWindow = "No speed works here: look at gap and landing.";
+export const spare = (below, above) => `To spare: ${below} slower, ${above} faster.`;
+export const missing = (by) => `This ride is ${by} too slow.`;
+export const over = (by) => `This ride is ${by} too fast.`;
+export const tooSlow = { short: "slower: short", knuckle: "slower: knuckle", crashed: "slower: crash", other: "slower: not there" };
+export const tooFast = { deep: "faster: deep", past: "faster: past it", crashed: "faster: crash", other: "faster: not tried" };
+export const weakest = (name, left) => `${name} has the least to spare: ${left}.`;
+export const pitched = (turn, high) => (turn < 1 ? "in line with the slope" : `nose ${turn}° ${high ? "high" : "low"}`);
+export const impact = (first, g, left, pitch, drop) =>
+  `${first === "rear" ? "Rear" : "Front"} wheel first, ${pitch}; up to ${g} times body weight, ${left} of leg travel left; like a drop of ${drop}.`;
+export const landingLost = (head, speed) =>
+  speed ? `Landing takes ${head} of height: ${speed} at the next lip.` : `Landing takes ${head} of height from what comes next.`;
+export const suggest = {
+  gap: (now, then) => `With a gap of ${then} in place of ${now} it lands clean.`,
+  platform: (now, then) => `With the start at ${then} in place of ${now} it lands clean.`,
+};
+export const tryIt = "Try it";
+export const otherAt = (who, speed, how) => (speed ? `${who}: ${speed} at the lip, ${how}.` : `${who}: ${how}.`);
+export const noProof = (who, first) => `That it works for ${who} says nothing for ${first} here.`;
+export const apart = (first, by, slower) => `${first} comes ${by} ${slower ? "slower" : "faster"}.`;
+// Why one rider arrives faster than another: what was taken from each up to the first lip, as heights.
+export const why = (who, first, lip, parts) =>
+  `Up to the lip of ${lip}, ${first} and ${who}: ${parts.map(([what, a, b]) => `${what} ${a} and ${b}`).join(", ")}.`;
+export const whyParts = { rolling: "rolling takes", drag: "the air takes", body: "tyres, legs and hops take", given: "legs give back" };
+// Where the speed goes.
+export const tolls = {
+  all: (names, lip, speed) => `${names}: with flat ground in their place the lip of ${lip} comes ${speed} faster.`,
+  fewer: (speed) => `One fewer gives ${speed} back.`,
+  higher: (height) => `A start ${height} higher makes up for them.`,
+  none: (names) => `${names}: cost nothing that shows at the next lip.`,
+  intro: "How much height of start ramp each feature uses up, and what that height is worth at the next lip.",
+  blocked: (names, lip) => `${names}: without them ${lip} would be reached.`,
+};
+export const causes = {
+  rolling: "rolling",
+  drag: "air",
+  landing: "landing",
+  tyres: "tyres",
+  legs: "legs",
+  turning: "turning",
+  braking: "brake",
+};
+export const given = (height) => `legs give ${height} back`;
+export const takes = (height, speed) => (speed ? `${height}, ${speed} at the next lip` : height);
+export const gives = (height) => `gives ${height}`;
+
+export const hard = (drop) => `Hits as hard as a drop of ${drop}. Make the slope meet the flight.`;
+
+export const crashes = {
+  frame_hit: "the frame hits the ground",
+  rider_hit: "the rider hits the ground",
+  over_the_bars: "goes over the bars",
+  looped_out: "falls off the back",
+  too_hard: "lands too hard to hold on",
+  lost: "the numbers ran away here",
+};
+
+export const told = {
+  finished: (who, s) => `${who} rides the whole line in ${s} seconds.`,
+  stalled: (who, where, missing) => `${who} rolls back at ${where}: ${missing} too slow to get over it.`,
+  crashed: (who, where, why) => `${who} crashes at ${where}: ${why}.`,
+  timed_out: (who) => `${who} is still rolling after two minutes.`,
+};
