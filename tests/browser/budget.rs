@@ -61,9 +61,9 @@ pub fn little_is_fetched(ground: &Ground) -> Result<()> {
         let script = "return caches.keys().then(async ([name]) => (await (await caches.open(name)).keys()).map(r => r.url))";
         let kept: Vec<String> = page.ask(script).await?;
         let mut later = 0.0;
-        // A part that the page has by now is not fetched again; pages are, past every cache.
-        let again = |kept: &str| !kept.contains("/carryline-") || entries.iter().all(|e| e.name != kept);
-        for address in kept.iter().filter(|kept| again(kept)) {
+        // What the page has by now is not fetched again: of a page it is asked whether it is still the same.
+        let news = |kept: &str| entries.iter().all(|e| e.name != kept);
+        for address in kept.iter().filter(|kept| news(kept)) {
             later += sent(address)? as f64;
         }
         later += sent(&format!("{}sw.js", ground.address))? as f64;

@@ -26,6 +26,10 @@ use sim::{judge, link, setup};
 use story::Story;
 use wasm_bindgen::prelude::*;
 
+#[cfg(target_arch = "wasm32")]
+#[global_allocator]
+static MEMORY: rlsf::SmallGlobalTlsf = rlsf::SmallGlobalTlsf::new();
+
 /// A plan and what there is to say of the link it came in.
 #[derive(Serialize)]
 struct Opened {

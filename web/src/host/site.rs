@@ -17,6 +17,9 @@ const LATER: [Later; 2] = [
         "rest",
         &[
             "draft",
+            "drawing_lay",
+            "drawing_paint_saddle",
+            "drawing_show_traces",
             "drawing_svg",
             "examples",
             "preset",
@@ -40,7 +43,11 @@ pub fn build_into(out: &Path) -> Result<()> {
     ensure_target()?;
     let mut files = bind(&compile()?)?;
     files.append(&mut read(&repository().join("www"))?);
-    join::join(&mut files, &["app.js", "late.js"])?;
+    let words = files.keys().filter(|path| path.ends_with("/all.js"));
+    let words: Vec<String> = words.cloned().collect();
+    let entries = ["app.js", "late.js"].into_iter();
+    let entries: Vec<&str> = entries.chain(words.iter().map(String::as_str)).collect();
+    join::join(&mut files, &entries)?;
     let limits = limits::page(sim::limits::TEXT);
     files.insert("limits.html".to_owned(), limits.into_bytes());
     let files = layout::lay_out(files)?;

@@ -63,9 +63,9 @@ fn cut(wasm: &[u8], part: &str, functions: &[&str]) -> Result<(Vec<u8>, Vec<u8>)
     }
     passes::gc::run(&mut first);
     keep_exports(&mut rest, functions);
-    take_from_first(&mut rest, &first, part)?;
+    take_from_first(&mut rest, &first)?;
     passes::gc::run(&mut rest);
-    hand_over(&mut first, &rest, part)?;
+    hand_over(&mut first, &mut rest, part)?;
     Ok((first.emit_wasm(), rest.emit_wasm()))
 }
 
@@ -86,8 +86,8 @@ fn keep_exports(module: &mut Module, names: &[&str]) {
 }
 
 /// What both were read from has an order: by its place in it, a thing in one module is found in the other.
-fn name(part: &str, kind: char, place: usize) -> String {
-    format!("{part}.{kind}{place}")
+fn name(kind: char, place: usize) -> String {
+    format!("{kind}{place}")
 }
 
 fn import(module: &mut Module, name: &str, what: impl Into<ImportKind>) -> ImportId {
@@ -96,7 +96,7 @@ fn import(module: &mut Module, name: &str, what: impl Into<ImportKind>) -> Impor
 
 /// Makes imports of all that the first part has: every function that is still in it, memories, tables,
 /// variables. What memories and tables begin with is the first part's as well.
-fn take_from_first(rest: &mut Module, first: &Module, part: &str) -> Result<()> {
+fn take_from_first(rest: &mut Module, first: &Module) -> Result<()> {
     let ids: Vec<_> = first.funcs.iter_local().map(|(id, _)| id.index()).collect();
     let local: BTreeMap<_, _> = rest
         .funcs
@@ -106,7 +106,7 @@ fn take_from_first(rest: &mut Module, first: &Module, part: &str) -> Result<()> 
     for place in ids {
         let id = *local.get(&place).context("the two parts do not fit")?;
         let ty = rest.funcs.get(id).ty();
-        let import = import(rest, &name(part, 'f', place), id);
+        let import = import(rest, &name('f', place), id);
         rest.funcs.get_mut(id).kind = FunctionKind::Import(ImportedFunction { import, ty });
     }
     for id in rest.data.iter().map(|data| data.id()).collect::<Vec<_>>() {
@@ -116,47 +116,49 @@ fn take_from_first(rest: &mut Module, first: &Module, part: &str) -> Result<()> 
         rest.elements.delete(id);
     }
     for id in rest.memories.iter().map(|m| m.id()).collect::<Vec<_>>() {
-        let import = import(rest, &name(part, 'm', id.index()), id);
+        let import = import(rest, &name('m', id.index()), id);
         let memory = rest.memories.get_mut(id);
         memory.import = Some(import);
         memory.data_segments.clear();
     }
     for id in rest.tables.iter().map(|t| t.id()).collect::<Vec<_>>() {
-        let import = import(rest, &name(part, 't', id.index()), id);
+        let import = import(rest, &name('t', id.index()), id);
         let table = rest.tables.get_mut(id);
         table.import = Some(import);
         table.elem_segments.clear();
     }
     for id in rest.globals.iter().map(|g| g.id()).collect::<Vec<_>>() {
-        let import = import(rest, &name(part, 'g', id.index()), id);
+        let import = import(rest, &name('g', id.index()), id);
         rest.globals.get_mut(id).kind = GlobalKind::Import(import);
     }
     rest.start = None;
     Ok(())
 }
 
-/// Lets the first part give what the second asks of it.
-fn hand_over(first: &mut Module, rest: &Module, part: &str) -> Result<()> {
+/// Lets the first part give what the second asks of it, under short names in a row.
+fn hand_over(first: &mut Module, rest: &mut Module, part: &str) -> Result<()> {
     let mut given = BTreeMap::new();
     for (id, _) in first.funcs.iter_local() {
-        given.insert(name(part, 'f', id.index()), ExportItem::Function(id));
+        given.insert(name('f', id.index()), ExportItem::Function(id));
     }
     for memory in first.memories.iter() {
         let id = memory.id();
-        given.insert(name(part, 'm', id.index()), ExportItem::Memory(id));
+        given.insert(name('m', id.index()), ExportItem::Memory(id));
     }
     for table in first.tables.iter() {
         let id = table.id();
-        given.insert(name(part, 't', id.index()), ExportItem::Table(id));
+        given.insert(name('t', id.index()), ExportItem::Table(id));
     }
     for global in first.globals.iter() {
         let id = global.id();
-        given.insert(name(part, 'g', id.index()), ExportItem::Global(id));
+        given.insert(name('g', id.index()), ExportItem::Global(id));
     }
-    let asked = rest.imports.iter().filter(|import| import.module == FIRST);
-    for import in asked {
+    let asked = rest.imports.iter_mut();
+    let asked = asked.filter(|import| import.module == FIRST);
+    for (number, import) in asked.enumerate() {
         let item = given.get(&import.name);
         let item = item.with_context(|| format!("{} is not in the first part", import.name))?;
+        import.name = format!("{part}{number}");
         first.exports.add(&import.name, *item);
     }
     Ok(())
@@ -218,8 +220,8 @@ mod tests {
         let asked = names(rest.imports.iter().map(|i| &i.name));
         let given = names(first.exports.iter().map(|e| &e.name));
         // One function and the memory.
-        assert!(asked.len() == 2 && asked[0].starts_with("rest.f") && asked[1] == "rest.m0");
-        assert_eq!(given, [asked[0], asked[1], "ride"]);
+        assert_eq!(asked, ["rest0", "rest1"]);
+        assert_eq!(given, ["rest0", "rest1", "ride"]);
     }
 
     #[test]
