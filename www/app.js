@@ -1,6 +1,6 @@
 // Starts the page: loads the simulator, opens the plan in the address, and lets the parts run.
 
-import init, { initRest, open as openLink } from "./carryline.js";
+import init, { demo, fetchPart, initPart, open as openLink } from "./carryline.js";
 import { state, complete, edit, rewrite, onChange } from "./state.js";
 import { inWords } from "./names.js";
 import { keepSystem, usualSystem } from "./units.js";
@@ -16,9 +16,11 @@ import { openNew, openOwn, startLines } from "./parts/lines.js";
 import { say } from "./parts/message.js";
 import { noLink } from "./wrong.js";
 
+const hasLink = () => location.hash.length > 1;
+
 function openAddress() {
-  const { plan, trouble, other_model: made } = openLink(location.hash);
-  const hash = location.hash.length > 1 && !trouble ? location.hash : "";
+  const { plan, trouble, other_model: made } = hasLink() ? openLink(location.hash) : { plan: demo() };
+  const hash = hasLink() && !trouble ? location.hash : "";
   // A line that came in a link is looked at first; the reader's own stay as they are.
   if (trouble || !openOwn(hash)) openNew(hash ? plan : inWords(plan), Boolean(hash));
   if (trouble) say(damaged(noLink(trouble)));
@@ -49,12 +51,15 @@ function startUnits() {
 
 async function start() {
   const coming = init();
+  // What reads links is fetched beside the rest of the simulator, and by those alone who come with one.
+  const link = hasLink() && fetchPart("link");
   startUnits();
   startName();
   startLips();
   startPlan();
   startFaults();
   await coming;
+  if (link) await initPart("link", link);
   startDrawing();
   startControls();
   startLines();
@@ -64,7 +69,8 @@ async function start() {
   document.documentElement.dataset.ready = "true";
   // With the first frame of the ride.
   requestAnimationFrame(() => performance.mark("ready"));
-  const [{ startLate }] = await Promise.all([import("./late.js"), initRest()]);
+  const parts = link ? ["rest"] : ["rest", "link"];
+  const [{ startLate }] = await Promise.all([import("./late.js"), ...parts.map((part) => initPart(part))]);
   startLate(openAddress);
   complete();
   document.documentElement.dataset.whole = "true";

@@ -3,9 +3,6 @@
 // The folders in `words`; the first is for whoever reads none of them.
 const LANGUAGES = ["en", "de"];
 
-// The files in each of them.
-const FILES = ["page", "plan", "ride", "kid", "day", "faults"];
-
 const known = (tag) => LANGUAGES.find((language) => language === tag.toLowerCase().split("-")[0]);
 
 export const language = navigator.languages.map(known).find(Boolean) ?? LANGUAGES[0];
@@ -15,4 +12,4 @@ document.documentElement.lang = language;
 export const words = {};
 
 /** Fetches that language and no other; nothing else of the page runs before it is there. */
-export const learnt = Promise.all(FILES.map((file) => import(`./words/${language}/${file}.js`))).then((all) => Object.assign(words, ...all));
+export const learnt = import(`./words/${language}/all.js`).then(({ files }) => Object.assign(words, ...Object.values(files)));

@@ -8,21 +8,33 @@ const folder = (version) => new URL(`${version}/`, registration.scope).href;
 const HERE = folder(VERSION);
 const OURS = folder("carryline-").slice(0, -1);
 
-/** A file of this version. The address of a page stands for every version: it is fetched past every cache, and looked into. */
+const ok = (response) => {
+  if (!response.ok) throw new Error(`${response.url}: ${response.status}`);
+  return response;
+};
+
+/** A file of this version. The address of a page stands for every version, so it is looked into; where a cache on the way gives an old one, it is fetched past all of them. */
 async function fetched(path) {
-  const part = path.startsWith(VERSION);
-  const response = await fetch(path, { cache: part ? "default" : "reload" });
-  if (!response.ok) throw new Error(`${path}: ${response.status}`);
-  if (!part && !(await response.clone().text()).includes(VERSION)) throw new Error(`${path}: another version`);
+  if (path.startsWith(VERSION)) return ok(await fetch(path));
+  const own = async (response) => (await response.clone().text()).includes(VERSION);
+  let response = ok(await fetch(path, { cache: "no-cache" }));
+  if (!(await own(response))) response = ok(await fetch(path, { cache: "reload" }));
+  if (!(await own(response))) throw new Error(`${path}: another version`);
   // A page that was moved to another address would not be shown.
   return response.redirected ? new Response(response.body, response) : response;
 }
+
+// Of the words, the language that the page chooses.
+const words = (path) => path.match(/\/words\/([^/]+)/)?.[1];
+const spoken = (navigator.languages ?? []).map((tag) => tag.toLowerCase().split("-")[0]);
+const chosen = spoken.find((language) => FILES.some((path) => words(path) === language)) ?? "en";
+const NEEDED = FILES.filter((path) => [undefined, chosen].includes(words(path)));
 
 /** Takes the version in whole, or not at all: then the next visit tries again. */
 async function install() {
   const cache = await caches.open(HERE);
   try {
-    await Promise.all(FILES.map(async (path) => cache.put(path, await fetched(path))));
+    await Promise.all(NEEDED.map(async (path) => cache.put(path, await fetched(path))));
   } catch (error) {
     await caches.delete(HERE);
     throw error;
@@ -45,7 +57,12 @@ async function answer(request) {
   const how = { ignoreSearch: true, ignoreVary: true };
   const address = request.url.split(/[?#]/)[0].replace(/\/index\.html$/, "/");
   const cache = await caches.open(HERE);
-  return (await cache.match(address, how)) ?? (await caches.match(address, how)) ?? fetch(request);
+  const kept = (await cache.match(address, how)) ?? (await caches.match(address, how));
+  if (kept) return kept;
+  const fetched = await fetch(request);
+  // Another language is kept as soon as it is read.
+  if (fetched.ok && address.startsWith(HERE)) await cache.put(address, fetched.clone());
+  return fetched;
 }
 
 self.addEventListener("install", (event) => event.waitUntil(install()));

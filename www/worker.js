@@ -1,6 +1,6 @@
 // Works out, beside the page, what takes longer than a frame.
 
-import init, { initRest, ride, study } from "./carryline.js";
+import init, { initPart, ride, study } from "./carryline.js";
 
 let ready;
 
@@ -14,7 +14,7 @@ function ridden(plan, riders) {
 
 // The first message brings the simulator as the page has compiled it.
 onmessage = async ({ data: { simulator, asked, plan, part, riders } }) => {
-  ready ??= init({ module_or_path: simulator[0] }).then(() => initRest(simulator[1]));
+  ready ??= init({ module_or_path: simulator.first }).then(() => initPart("rest", simulator.rest));
   await ready;
   if (!part) return;
   try {

@@ -49,6 +49,11 @@ pub fn cbrt(x: f64) -> f64 {
     libm::cbrt(x)
 }
 
+/// `a · b + c`, rounded once.
+pub fn fma(a: f64, b: f64, c: f64) -> f64 {
+    libm::fma(a, b, c)
+}
+
 /// Length of the vector (`x`, `y`).
 pub fn hypot(x: f64, y: f64) -> f64 {
     (x * x + y * y).sqrt()

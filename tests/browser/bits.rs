@@ -7,9 +7,10 @@ use tests::golden::{digests, links};
 /// Rides every plan of the list in the page's own simulator; a line for each ride, as the list has it.
 const RIDE_ALL: &str = "
     const app = document.querySelector('script[type=module]').src;
-    return import(new URL('carryline.js', app)).then(async ({ default: init, open, ride }) => {
+    return import(new URL('carryline.js', app)).then(async ({ default: init, initPart, open, ride }) => {
         // A driver's script may get modules of its own; where it shares the page's this does nothing.
         await init();
+        await initPart('link');
         const lines = [];
         links.forEach((link, i) => {
             const { plan } = open(link);

@@ -18,7 +18,7 @@ const SHAPE: &str = "
       else out[path] = kind(v);
       return out;
     };
-    const all = await Promise.all(files.map((file) => import(new URL(`words/${language}/${file}.js`, base).href)));
+    const all = files.map((file) => told[file]);
     return all.reduce((out, file, i) => shape({ ...file }, files[i], out), {});
 ";
 
@@ -37,17 +37,24 @@ fn names(folder: &Path) -> Result<BTreeSet<String>> {
     Ok(names)
 }
 
+/// Names of the files that hold the words of a language.
+fn files(language: &str) -> Result<BTreeSet<String>> {
+    let mut names = names(&www().join("words").join(language))?;
+    ensure!(names.remove("all"), "{language} has no file of all files");
+    Ok(names)
+}
+
 /// Asks something of the words of a language, which lie beside the page's own scripts.
 pub async fn words<T: serde::de::DeserializeOwned>(
     page: &Page,
     language: &str,
     script: &str,
 ) -> Result<T> {
-    let files = Vec::from_iter(names(&www().join("words").join(language))?);
+    let files = Vec::from_iter(files(language)?);
     page.ask(&format!(
         "const language = {language:?}, files = {files:?}; \
          const base = document.querySelector('script[src$=\"language.js\"]').src; \
-         return (async () => {{ {script} }})()"
+         return import(new URL(`words/${{language}}/all.js`, base).href).then(async ({{ files: told }}) => {{ {script} }})"
     ))
     .await
 }
@@ -55,7 +62,7 @@ pub async fn words<T: serde::de::DeserializeOwned>(
 type Shape = BTreeMap<String, String>;
 
 /// What the list of a kind in `language.js` holds.
-pub fn listed(name: &str) -> Result<BTreeSet<String>> {
+fn listed(name: &str) -> Result<BTreeSet<String>> {
     let text = fs::read_to_string(www().join("language.js"))?;
     let (_, rest) = text
         .split_once(&format!("const {name} = ["))
@@ -77,8 +84,10 @@ pub fn every_language_says_the_same_things(ground: &Ground) -> Result<()> {
         let english: Shape = words(page, "en", SHAPE).await?;
         ensure!(english.len() > 400, "only {} words", english.len());
         for language in &languages {
-            let files = names(&www().join("words").join(language))?;
-            ensure!(files == listed("FILES")?, "{language} has {files:?}");
+            ensure!(
+                files(language)? == files("en")?,
+                "{language} has other files"
+            );
             let shape: Shape = words(page, language, SHAPE).await?;
             let differ = |(path, kind): &(&String, &String)| shape.get(*path) != Some(kind);
             let missing: Vec<_> = english.iter().filter(differ).collect();
@@ -254,8 +263,7 @@ fn link_errors() -> [LinkError; 5] {
 async fn written(page: &Page) -> Result<()> {
     let html = fs::read_to_string(www().join("index.html"))?;
     let script = format!(
-        "const all = await Promise.all(files.map((file) => import(new URL(`words/en/${{file}}.js`, base).href))); \
-         const words = Object.assign({{}}, ...all); \
+        "const words = Object.assign({{}}, ...Object.values(told)); \
          const at = (path) => path.split('.').reduce((inner, key) => inner?.[key], words); \
          const file = new DOMParser().parseFromString({html:?}, 'text/html'); \
          const said = [...file.querySelectorAll('[data-words]')].map((e) => [e.dataset.words, e.textContent, at(e.dataset.words)]); \

@@ -152,6 +152,18 @@ fn dark(pixels: &(usize, usize, Vec<u8>), [x, y, size]: [f64; 3]) -> usize {
     rows.flat_map(row).filter(|at| shades[*at] < 90).count()
 }
 
+/// A picture in as many dots as its text has units.
+const IN_DOTS: &str = "
+    const image = new Image();
+    image.src = `data:image/svg+xml,${encodeURIComponent(svg)}`;
+    return image.decode().then(async () => {
+        const canvas = document.createElement('canvas');
+        [canvas.width, canvas.height] = [image.width, image.height];
+        canvas.getContext('2d').drawImage(image, 0, 0);
+        const png = await new Promise((done) => canvas.toBlob(done, 'image/png'));
+        return [...new Uint8Array(await png.arrayBuffer())];
+    });";
+
 pub fn pictures_hold_name_speeds_and_caution(ground: &Ground) -> Result<()> {
     let speeds = speeds(&demo())?;
     let [svg, png, card] = ground.visit(Screen::Desk, "", async |page| {
@@ -163,7 +175,10 @@ pub fn pictures_hold_name_speeds_and_caution(ground: &Ground) -> Result<()> {
         let png = page.saved(&format!("{name}.png")).await?;
         // The picture that stands for the page where its address is sent, in fewer dots.
         let card: Vec<u8> = page
-            .ask("return import('./parts/picture.js').then(async (m) => [...new Uint8Array(await (await m.png(1)).arrayBuffer())])")
+            .ask(&format!(
+                "const svg = {}; {IN_DOTS}",
+                serde_json::to_string(&String::from_utf8(svg.clone())?)?
+            ))
             .await?;
         Ok([svg, png, card])
     })?;

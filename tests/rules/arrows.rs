@@ -10,7 +10,7 @@ const SIM: &[May] = &[
     ("document", &["error"]),
     ("num", &[]),
     ("error", &[]),
-    ("units", &["error"]),
+    ("units", &["error", "num"]),
     ("plan", &["constants", "document", "error", "num", "units"]),
     ("presets", &["constants", "error", "num", "plan"]),
     ("profile", &["constants", "error", "num", "plan"]),

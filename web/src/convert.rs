@@ -10,11 +10,9 @@ use wasm_bindgen::{JsCast, JsValue};
 
 /// One of our values as plain objects, arrays and numbers of the page.
 pub fn to_page<T: Serialize + ?Sized>(value: &T) -> JsValue {
-    match serde_json::to_string(value) {
-        // The browser reads what was just written.
-        Ok(text) => JSON::parse(&text).unwrap_or(JsValue::UNDEFINED),
-        Err(error) => JsValue::from_str(&error.to_string()),
-    }
+    // Plain data can always be written, and the browser reads what was just written.
+    let text = serde_json::to_string(value).unwrap_or_default();
+    JSON::parse(&text).unwrap_or(JsValue::UNDEFINED)
 }
 
 /// One of the page's values as ours.
@@ -23,7 +21,7 @@ pub fn to_page<T: Serialize + ?Sized>(value: &T) -> JsValue {
 /// Says what does not fit; this is the page's fault, never the reader's.
 pub fn from_page<T: DeserializeOwned>(value: &JsValue) -> Result<T, JsValue> {
     let read = document(value).read();
-    read.map_err(|fault: Fault| JsValue::from_str(&fault.to_string()))
+    read.map_err(|fault: Fault| to_page(&fault))
 }
 
 /// One of the page's values as a document; what JSON cannot say is nothing.

@@ -26,6 +26,10 @@ use sim::{judge, link, setup};
 use story::Story;
 use wasm_bindgen::prelude::*;
 
+#[cfg(target_arch = "wasm32")]
+#[global_allocator]
+static MEMORY: rlsf::SmallGlobalTlsf = rlsf::SmallGlobalTlsf::new();
+
 /// A plan and what there is to say of the link it came in.
 #[derive(Serialize)]
 struct Opened {
@@ -69,38 +73,37 @@ struct Offer {
     preset: Preset,
 }
 
-/// Opens the plan in the part of an address after `#`. Nothing there opens the demonstration
-/// line; so does a link that is damaged, and it says why.
+/// The demonstration line, as a plan.
+///
+/// # Errors
+/// Where it cannot be read.
+#[wasm_bindgen]
+pub fn demo() -> Result<JsValue, JsValue> {
+    panic::tell_console();
+    Ok(to_page(&plan_from(plan::EXAMPLES[0])?))
+}
+
+/// Opens the plan in the part of an address after `#`. A link that is damaged opens the demonstration
+/// line, and says why.
 ///
 /// # Errors
 /// Where the demonstration line itself cannot be read.
 #[wasm_bindgen]
 pub fn open(fragment: &str) -> Result<JsValue, JsValue> {
     panic::tell_console();
-    let text = fragment.trim_start_matches('#');
-    let opened = if text.is_empty() {
-        Opened::demo(None)?
-    } else {
-        match link::decode(text) {
-            Ok(decoded) => Opened {
-                plan: decoded.plan,
-                trouble: None,
-                other_model: Some(decoded.model_version).filter(|&made| made != MODEL_VERSION),
-            },
-            Err(error) => Opened::demo(Some(error))?,
-        }
+    let opened = match link::decode(fragment.trim_start_matches('#')) {
+        Ok(decoded) => Opened {
+            plan: decoded.plan,
+            trouble: None,
+            other_model: Some(decoded.model_version).filter(|&made| made != MODEL_VERSION),
+        },
+        Err(error) => Opened {
+            plan: plan_from(plan::EXAMPLES[0])?,
+            trouble: Some(error),
+            other_model: None,
+        },
     };
     Ok(to_page(&opened))
-}
-
-impl Opened {
-    fn demo(trouble: Option<LinkError>) -> Result<Self, JsValue> {
-        Ok(Self {
-            plan: plan_from(plan::EXAMPLES[0])?,
-            trouble,
-            other_model: None,
-        })
-    }
 }
 
 /// The part of an address after `#` that holds a plan, given as a plan file.

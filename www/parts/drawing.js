@@ -161,7 +161,7 @@ function paint(before) {
   if (width) scale = drawing.paint({ time, width, height, whole: look.whole, chosen, before, held: look.held ?? undefined, zoom: look.zoom, still });
   const { clientWidth: across, clientHeight: down } = saddle;
   // Where motion is not wanted, the rider's eye opens once a second.
-  if (across) drawing.paint_saddle(still ? Math.floor(time) : time, across, down);
+  if (across && state.whole) drawing.paint_saddle(still ? Math.floor(time) : time, across, down);
 }
 
 function tellNow(stamp) {

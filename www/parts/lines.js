@@ -23,6 +23,7 @@ const [undoButton, redoButton] = ["undo", "redo"].map((id) => document.getElemen
 
 let timer = 0;
 let dirty = false;
+let unlinked = false;
 
 const link = (plan) => `#${link_to(JSON.stringify(plan))}`;
 
@@ -37,7 +38,9 @@ function save() {
     tell("name");
   }
   here.id ??= fresh();
-  const links = [state.plan, state.good].map((plan) => plan && link(plan));
+  // Before links can be made the line is kept without, and once more later.
+  unlinked = !state.whole;
+  const links = state.whole ? [state.plan, state.good].map((plan) => plan && link(plan)) : [];
   dirty = !keep(here.id, state.plan, links);
   if (dirty) say(words.full);
   if (document.getElementById("lines").open) list();
@@ -196,7 +199,10 @@ export function startLines() {
   onTaken(() => say(words.taken));
   let opening = false;
   onChange((what) => {
-    if (what === "whole") list();
+    if (what === "whole") {
+      list();
+      if (unlinked) later();
+    }
     if (what === "opened") opening = true;
     if (!["plan", "structure", "name"].includes(what)) return;
     // What was just opened is no edit.

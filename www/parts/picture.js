@@ -14,19 +14,19 @@ const FINE = 2;
 const text = (css) => document.querySelector(css).textContent;
 
 /** The picture as SVG text. */
-export function svg([width, height] = SIZE) {
+export function svg() {
   const legend = state.story.jumps.length ? words.legend(plain(0, "speed")[1]) : "";
   const above = [text("#told"), legend].filter(Boolean).join("\n");
-  return svgOf(width, height, state.good.name, above, text("#result > .caution"));
+  return svgOf(...SIZE, state.good.name, above, text("#result > .caution"));
 }
 
 /** The same in pixels, as a file. */
-export async function png(fine = FINE, size = SIZE) {
+export async function png() {
   const image = new Image();
-  image.src = `data:image/svg+xml,${encodeURIComponent(svg(size))}`;
+  image.src = `data:image/svg+xml,${encodeURIComponent(svg())}`;
   await image.decode();
   const canvas = document.createElement("canvas");
-  [canvas.width, canvas.height] = size.map((side) => side * fine);
+  [canvas.width, canvas.height] = SIZE.map((side) => side * FINE);
   canvas.getContext("2d").drawImage(image, 0, 0, canvas.width, canvas.height);
   return new Promise((done, fail) => canvas.toBlob((blob) => (blob ? done(blob) : fail(new Error("no picture"))), "image/png"));
 }

@@ -52,7 +52,10 @@ impl Document {
     /// # Errors
     /// The first fault: a field of the wrong type, unknown, missing or twice.
     pub fn read<T: DeserializeOwned>(self) -> Result<T, Fault> {
-        T::deserialize(self).map_err(|trouble| fault(&trouble.field, plain(&trouble.why)))
+        T::deserialize(self).map_err(|trouble| {
+            let (field, why) = trouble.told();
+            fault(field, why.to_owned())
+        })
     }
 
     /// Takes apart what its field `kind` says how to read: that, and the other fields. `what` names it
@@ -81,15 +84,6 @@ fn fault(field: &str, why: String) -> Fault {
         quantity: Quantity::Text,
         why: Why::unreadable(why),
     }
-}
-
-/// The reader's words for what it expected, without the names that the code has for it.
-fn plain(why: &str) -> String {
-    why.replace("expected f64", "expected a number")
-        .replace("expected u32", "expected a whole number")
-        .replace("unknown variant", "unknown choice")
-        .replace("expected variant identifier", "expected a choice")
-        .replace("expected struct ", "expected a whole ")
 }
 
 impl<'de> Deserialize<'de> for Document {

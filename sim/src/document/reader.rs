@@ -11,37 +11,50 @@ use std::{fmt, vec};
 
 /// What is wrong with a document, and where in it.
 #[derive(Debug)]
-pub struct Trouble {
-    /// Path of the field, as in `features[3].lip.height`; empty at the top.
-    pub field: String,
-    /// The reason.
-    pub why: String,
+pub struct Trouble(Box<Told>);
+
+/// Behind a pointer, trouble is as short as it can be on its way through every reader.
+#[derive(Debug)]
+struct Told {
+    field: String,
+    why: String,
 }
 
 /// Between path and reason, where both are one text.
 const WRONG: &str = " is wrong: ";
 
 impl Trouble {
+    fn new(field: &str, why: String) -> Self {
+        let field = field.to_owned();
+        Self(Box::new(Told { field, why }))
+    }
+
+    /// Path of the field, as in `features[3].lip.height`, which is empty at the top; and the reason.
+    pub fn told(&self) -> (&str, &str) {
+        (&self.0.field, &self.0.why)
+    }
+
     /// The same trouble, seen from around the field that has it.
     #[must_use]
     #[inline(never)]
     pub fn inside(mut self, outer: &str) -> Self {
-        let dot = if self.field.is_empty() || self.field.starts_with('[') {
+        let dot = if self.0.field.is_empty() || self.0.field.starts_with('[') {
             ""
         } else {
             "."
         };
-        self.field = format!("{outer}{dot}{}", self.field);
+        self.0.field = format!("{outer}{dot}{}", self.0.field);
         self
     }
 }
 
 impl fmt::Display for Trouble {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if !self.field.is_empty() {
-            write!(f, "{}{WRONG}", self.field)?;
+        let (field, why) = self.told();
+        if !field.is_empty() {
+            write!(f, "{field}{WRONG}")?;
         }
-        f.write_str(&self.why)
+        f.write_str(why)
     }
 }
 
@@ -52,55 +65,64 @@ impl Error for Trouble {
         let message = message.to_string();
         // Trouble that was passed on as somebody else's error keeps its path.
         let (field, why) = message.split_once(WRONG).unwrap_or(("", &message));
-        Self {
-            field: field.to_owned(),
-            why: why.to_owned(),
-        }
+        Self::new(field, why.to_owned())
     }
 
-    // What is wrong is told in one place each: every field of every struct can be, and a browser fetches
-    // it all. What was found instead stands in front of the reader.
+    // What is wrong is told in one place each, in our words and not in those that the code has for it:
+    // every field of every struct can be wrong, and a browser fetches it all. What was found instead stands
+    // in front of the reader.
 
-    #[inline(never)]
-    fn invalid_type(_: Unexpected, expected: &dyn Expected) -> Self {
-        Self {
-            field: String::new(),
-            why: format!("expected {expected}"),
-        }
+    fn invalid_type(_: Unexpected, _: &dyn Expected) -> Self {
+        wrong("something else")
     }
 
-    fn invalid_value(_: Unexpected, expected: &dyn Expected) -> Self {
-        Self::invalid_type(Unexpected::Unit, expected)
+    /// What has the right kind and is refused is a whole number that is too large.
+    fn invalid_value(_: Unexpected, _: &dyn Expected) -> Self {
+        wrong("a smaller number")
     }
 
     /// Too few of something; where that is a struct, the field is named instead.
+    fn invalid_length(_: usize, _: &dyn Expected) -> Self {
+        wrong("more of them")
+    }
+
     #[inline(never)]
-    fn invalid_length(length: usize, expected: &dyn Expected) -> Self {
-        Self {
-            field: String::new(),
-            why: format!("invalid length {length}, expected {expected}"),
-        }
+    fn unknown_variant(name: &str, known: &'static [&'static str]) -> Self {
+        let known = known.join("`, `");
+        Self::new(
+            "",
+            format!("unknown choice `{name}`, expected one of `{known}`"),
+        )
+    }
+
+    #[inline(never)]
+    fn unknown_field(name: &str, known: &'static [&'static str]) -> Self {
+        let known = known.join("`, `");
+        Self::new(
+            "",
+            format!("unknown field `{name}`, expected one of `{known}`"),
+        )
     }
 
     #[inline(never)]
     fn missing_field(name: &'static str) -> Self {
-        Self {
-            field: name.to_owned(),
-            why: format!("missing field `{name}`"),
-        }
+        Self::new(name, format!("missing field `{name}`"))
     }
 
     #[inline(never)]
     fn duplicate_field(name: &'static str) -> Self {
-        Self {
-            field: String::new(),
-            why: format!("duplicate field `{name}`"),
-        }
+        Self::new("", format!("duplicate field `{name}`"))
     }
 }
 
-fn wrong<'de, V: Visitor<'de>>(visitor: &V) -> Trouble {
-    Trouble::invalid_type(Unexpected::Unit, visitor)
+#[inline(never)]
+fn wrong(expected: &str) -> Trouble {
+    Trouble::new("", format!("expected {expected}"))
+}
+
+#[inline(never)]
+fn no_fields(name: &str) -> Trouble {
+    wrong(&format!("a whole {name}"))
 }
 
 fn list<'de, V: Visitor<'de>>(items: Vec<Document>, visitor: V) -> Result<V::Value, Trouble> {
@@ -129,14 +151,14 @@ impl<'de> Deserializer<'de> for Document {
     fn deserialize_bool<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
         match self {
             Document::Truth(value) => visitor.visit_bool(value),
-            _ => Err(wrong(&visitor)),
+            _ => Err(wrong("yes or no")),
         }
     }
 
     fn deserialize_f64<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
         match self {
             Document::Number(value) => visitor.visit_f64(value),
-            _ => Err(wrong(&visitor)),
+            _ => Err(wrong("a number")),
         }
     }
 
@@ -146,7 +168,7 @@ impl<'de> Deserializer<'de> for Document {
             Document::Number(value) if value >= 0.0 && value == value.trunc() => {
                 visitor.visit_u64(value as u64)
             }
-            _ => Err(wrong(&visitor)),
+            _ => Err(wrong("a whole number")),
         }
     }
 
@@ -157,7 +179,7 @@ impl<'de> Deserializer<'de> for Document {
     fn deserialize_str<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
         match self {
             Document::Text(text) => visitor.visit_str(&text),
-            _ => Err(wrong(&visitor)),
+            _ => Err(wrong("a text")),
         }
     }
 
@@ -183,7 +205,7 @@ impl<'de> Deserializer<'de> for Document {
     fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Trouble> {
         match self {
             Document::List(items) => list(items, visitor),
-            _ => Err(wrong(&visitor)),
+            _ => Err(wrong("a list")),
         }
     }
 
@@ -193,12 +215,12 @@ impl<'de> Deserializer<'de> for Document {
 
     fn deserialize_struct<V: Visitor<'de>>(
         self,
-        _: &'static str,
+        name: &'static str,
         names: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Trouble> {
         let Document::Fields(fields) = self else {
-            return Err(wrong(&visitor));
+            return Err(no_fields(name));
         };
         // In the order of the struct, so that no struct has to know how to look for a name.
         let mut slots = Slots::of(fields, names)?;
@@ -222,7 +244,7 @@ impl<'de> Deserializer<'de> for Document {
                 let (name, content) = fields.remove(0);
                 visitor.visit_enum(Choice { name, content })
             }
-            _ => Err(wrong(&visitor)),
+            _ => Err(wrong("a choice")),
         }
     }
 

@@ -15,7 +15,8 @@ impl Run {
         }
         // As text, in which serde_json writes numbers to the last bit, the kinds count as well.
         let rest = serde_json::to_vec(&(&self.events, self.outcome));
-        digest.update(&rest.expect("memory takes every text"));
+        // Plain data can always be written.
+        digest.update(&rest.unwrap_or_default());
         digest.finalize()
     }
 }

@@ -6,6 +6,7 @@
 //! bit. [`format()`] writes a quantity as finely as it is built, and no finer.
 
 mod columns;
+mod decimals;
 mod error;
 mod number;
 mod scale;
@@ -13,6 +14,7 @@ mod show;
 mod terms;
 
 pub use columns::{RowError, RowWrong, pairs};
+pub use decimals::decimals;
 pub use error::{UnitError, Wrong};
 pub use show::{edit, format, plain, step};
 

@@ -1,7 +1,7 @@
 //! Quantities as a builder reads them.
 
 use super::scale::{self, Unit};
-use super::{System, parse};
+use super::{System, decimals, parse};
 use crate::error::Quantity;
 
 /// How finely a quantity is written: places after the point, and whether noughts at the end stand.
@@ -123,7 +123,7 @@ fn from_plan(value: f64, unit: &Unit) -> f64 {
 }
 
 fn figure(value: f64, fineness: &Fineness) -> String {
-    let text = format!("{value:.*}", fineness.places);
+    let text = decimals(value, fineness.places);
     let text = if fineness.even || fineness.places == 0 {
         &text
     } else {
@@ -143,7 +143,7 @@ fn feet_and_inches(value: f64) -> String {
     let quarters = (value / QUARTER_INCH).round();
     // Beyond any yard: no use in inches.
     if quarters.abs() > 1e9 || quarters.is_nan() {
-        return format!("{} ft", value / 0.3048);
+        return decimals(value / 0.3048, 0) + " ft";
     }
     let sign = if quarters < 0.0 { "-" } else { "" };
     let quarters = quarters.abs() as i64;

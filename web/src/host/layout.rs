@@ -38,8 +38,9 @@ fn lean(path: &str, bytes: Vec<u8>) -> Vec<u8> {
     }
 }
 
-/// A script or style sheet without the lines that are comments alone. They are a seventh of what is
-/// fetched; the lines stay empty, so that an error is told with the line where it stands.
+/// A script or style sheet without what stands before its lines and without the lines that are comments
+/// alone. They are a seventh of what is fetched; the lines stay empty, so that an error is told with the
+/// line where it stands. No text of ours goes over several lines but pieces of page, where blanks say nothing.
 fn without_comments(bytes: Vec<u8>) -> Vec<u8> {
     let Ok(text) = std::str::from_utf8(&bytes) else {
         return bytes;
@@ -50,7 +51,7 @@ fn without_comments(bytes: Vec<u8>) -> Vec<u8> {
         let start = line.trim_start();
         inside |= start.starts_with("/*");
         if !inside && !start.starts_with("//") {
-            out.push_str(line);
+            out.push_str(start);
         }
         out.push('\n');
         inside &= !line.trim_end().ends_with("*/");
@@ -104,7 +105,9 @@ fn page(text: &str, version: &str, parts: &Files) -> String {
 fn keeper(text: &str, version: &str, top: &Files, parts: &Files) -> Result<String> {
     let pages = top.keys().filter(|path| path.ends_with(".html"));
     let pages = pages.map(|path| if path == INDEX { "./" } else { path }.to_owned());
-    let parts = parts.keys().map(|path| format!("{version}/{path}"));
+    // Icons are kept by whoever installs the page.
+    let parts = parts.keys().filter(|path| !path.ends_with(".png"));
+    let parts = parts.map(|path| format!("{version}/{path}"));
     let all: Vec<String> = pages.chain(parts).collect();
     ensure!(
         text.contains("\"VERSION\"") && text.contains("[\"FILES\"]"),

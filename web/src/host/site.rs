@@ -3,7 +3,7 @@
 use super::join;
 use super::layout::{self, Files};
 use super::limits;
-use super::split;
+use super::split::{self, Later};
 use anyhow::{Context, Result, bail};
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -11,15 +11,24 @@ use std::{env, fs};
 
 const TARGET: &str = "wasm32-unknown-unknown";
 
-/// What the page calls after it has begun to ride.
-const LATER: [&str; 7] = [
-    "draft",
-    "drawing_svg",
-    "examples",
-    "preset",
-    "qr",
-    "readings",
-    "study",
+/// What the page calls after it has begun to ride; links alone may come before.
+const LATER: [Later; 2] = [
+    (
+        "rest",
+        &[
+            "draft",
+            "drawing_lay",
+            "drawing_paint_saddle",
+            "drawing_show_traces",
+            "drawing_svg",
+            "examples",
+            "preset",
+            "qr",
+            "readings",
+            "study",
+        ],
+    ),
+    ("link", &["open", "link_to"]),
 ];
 
 /// Where the page is assembled when it is served.
@@ -34,7 +43,11 @@ pub fn build_into(out: &Path) -> Result<()> {
     ensure_target()?;
     let mut files = bind(&compile()?)?;
     files.append(&mut read(&repository().join("www"))?);
-    join::join(&mut files, &["app.js", "late.js"])?;
+    let words = files.keys().filter(|path| path.ends_with("/all.js"));
+    let words: Vec<String> = words.cloned().collect();
+    let entries = ["app.js", "late.js"].into_iter();
+    let entries: Vec<&str> = entries.chain(words.iter().map(String::as_str)).collect();
+    join::join(&mut files, &entries)?;
     let limits = limits::page(sim::limits::TEXT);
     files.insert("limits.html".to_owned(), limits.into_bytes());
     let files = layout::lay_out(files)?;
@@ -48,7 +61,7 @@ pub fn build_into(out: &Path) -> Result<()> {
     Ok(())
 }
 
-/// Makes the simulator in its two parts, and the bindings between them and the page.
+/// Makes the simulator in its parts, and the bindings between them and the page.
 fn bind(wasm: &Path) -> Result<Files> {
     let mut whole = wasm_bindgen_cli_support::Bindgen::new()
         .input_path(wasm)
@@ -60,13 +73,10 @@ fn bind(wasm: &Path) -> Result<Files> {
         .out_name("carryline")
         .generate_output()
         .context("cannot make the bindings")?;
-    let parts = split::split(&whole.wasm_mut().emit_wasm(), &LATER)?;
+    let mut files = split::split(whole.wasm_mut().emit_wasm(), &LATER)?;
     let bindings = split::bindings(whole.js()).into_bytes();
-    Ok(Files::from([
-        ("carryline.js".to_owned(), bindings),
-        ("carryline_bg.wasm".to_owned(), parts.first),
-        ("carryline_rest.wasm".to_owned(), parts.rest),
-    ]))
+    files.insert("carryline.js".to_owned(), bindings);
+    Ok(files)
 }
 
 /// Takes the parts of other versions away; what else lies in the folder is none of ours.

@@ -6,6 +6,7 @@ pub mod svg;
 use crate::scene::{Align, Ink, Labels, Mark, Sheet};
 use colours::Colours;
 use glam::DVec2;
+use sim::units::decimals;
 use wasm_bindgen::prelude::*;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
@@ -145,6 +146,7 @@ impl Pencil {
         };
         let c = &self.context;
         let weight = if label.is_bold() { 700 } else { 400 };
+        let size = decimals(*size, 2);
         c.set_font(&format!("{weight} {size}px system-ui, sans-serif"));
         c.set_text_align(match align {
             Align::Left => "right",

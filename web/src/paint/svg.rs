@@ -5,14 +5,14 @@ use super::colours::Colours;
 use super::{DASHES, HALO};
 use crate::scene::{Align, Label, Labels, Mark, Sheet};
 use glam::DVec2;
-use std::fmt::Write;
+use sim::units::decimals;
 
 /// What writes into a text; it cannot fail.
 type Out<'a> = &'a mut String;
 
 /// A sheet of `size` px as a picture with a title, and a text for whoever cannot see it.
 pub fn write(sheet: &Sheet, labels: &Labels, size: DVec2, ink: &Colours, told: &str) -> String {
-    let (w, h) = (size.x, size.y);
+    let [w, h] = size.to_array().map(|side| decimals(side, 0));
     let mut out = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}\" height=\"{h}\" viewBox=\"0 0 {w} {h}\" \
          role=\"img\" fill=\"none\" stroke-linecap=\"round\" stroke-linejoin=\"round\" \
@@ -48,7 +48,7 @@ fn draw(marks: &[Mark], sheet: &Sheet, labels: &Labels, colours: &Colours, out: 
             if *dashed {
                 attribute(
                     "stroke-dasharray",
-                    &DASHES.map(|d| d.to_string()).join(" "),
+                    &DASHES.map(|d| decimals(d, 0)).join(" "),
                     out,
                 );
             }
@@ -97,7 +97,10 @@ fn draw(marks: &[Mark], sheet: &Sheet, labels: &Labels, colours: &Colours, out: 
 fn path(points: &[DVec2], out: Out) {
     for (i, p) in points.iter().enumerate() {
         let letter = if i == 0 { 'M' } else { 'L' };
-        let _ = write!(out, "{letter}{:.1} {:.1}", p.x, p.y);
+        out.push(letter);
+        out.push_str(&decimals(p.x, 1));
+        out.push(' ');
+        out.push_str(&decimals(p.y, 1));
     }
 }
 
@@ -142,7 +145,7 @@ fn attribute(name: &str, value: &str, out: Out) {
 }
 
 fn number(name: &str, value: f64, out: Out) {
-    attribute(name, &format!("{value:.1}"), out);
+    attribute(name, &decimals(value, 1), out);
 }
 
 /// A colour; its last two digits of eight are its opacity, which older programs want by itself.
@@ -158,7 +161,7 @@ fn paint(what: &str, colour: &str, out: Out) {
         out,
     );
     if let Some(opacity) = opacity {
-        let share = format!("{:.2}", f64::from(opacity) / 255.0);
+        let share = decimals(f64::from(opacity) / 255.0, 2);
         attribute(
             if what == "fill" {
                 "fill-opacity"

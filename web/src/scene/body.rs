@@ -10,6 +10,7 @@ use super::moment::Moment;
 use super::sheet::{Ink, Sheet};
 use super::view::Strip;
 use glam::DVec2;
+use sim::num;
 
 const TORSO: f64 = 0.288;
 const THIGH: f64 = 0.245;
@@ -166,7 +167,7 @@ fn ankles(stature: f64, pedals: [DVec2; 2]) -> [DVec2; 2] {
 /// lets feet and hands stay where they are held.
 fn torso(stature: f64, moment: &Moment, ankles: [DVec2; 2], grip: DVec2) -> (DVec2, DVec2) {
     let stretch = (moment.reach / stature - 0.343) / 0.2;
-    let tilt = bounded(0.62 - 0.25 * stretch.clamp(0.0, 1.0) - moment.lean);
+    let tilt = bounded(0.62 - 0.25 * num::clamp(stretch, 0.0, 1.0) - moment.lean);
     let up = DVec2::from_angle(std::f64::consts::FRAC_PI_2 - tilt);
     let mut hip = moment.rider - up * (0.13 * stature) + up.perp() * (0.045 * stature);
     let mut shoulder = hip + up * (TORSO * stature);

@@ -3,6 +3,7 @@
 
 use super::moment::Moment;
 use glam::DVec2;
+use sim::num;
 use sim::profile::Profile;
 use sim::ride::{SAMPLE_STEP, Sample};
 
@@ -65,7 +66,7 @@ fn sums(values: impl Iterator<Item = f64>) -> Vec<f64> {
 /// The average over the time around `t`, by sums over samples.
 fn average(sums: &[f64], t: f64, around: f64) -> f64 {
     let last = (sums.len() - 1) as f64;
-    let place = |t: f64| (t / SAMPLE_STEP).clamp(0.0, last);
+    let place = |t: f64| num::clamp(t / SAMPLE_STEP, 0.0, last);
     let (a, b) = (place(t - around), place(t + around));
     let sum = |at: f64| {
         let i = at.floor() as usize;

@@ -2,6 +2,7 @@
 
 use super::view::Strip;
 use glam::DVec2;
+use sim::num;
 use sim::plan::Surface;
 use sim::profile::{Piece, Profile};
 
@@ -39,7 +40,7 @@ fn steps(piece: &Piece, scale: f64) -> u32 {
     let turn = (piece.curvature * piece.length).abs();
     let chord = (8.0 * STRAY * piece.curvature.abs() / scale).sqrt();
     let round = if turn > 0.0 { turn / chord } else { 0.0 };
-    (piece.length / FINEST).max(round).ceil().clamp(1.0, 500.0) as u32
+    num::clamp((piece.length / FINEST).max(round).ceil(), 1.0, 500.0) as u32
 }
 
 /// Height of the yard at a station, m.

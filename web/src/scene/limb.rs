@@ -1,6 +1,7 @@
 //! A limb of two bones: where its joint is when both ends are given.
 
 use glam::DVec2;
+use sim::num;
 
 /// Which way a joint bends, seen along the limb from its root to its tip.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -29,7 +30,7 @@ impl Limb {
         let way = tip - root;
         let asked = way.length();
         let along = if asked > 1e-9 { way / asked } else { DVec2::X };
-        let far = asked.clamp((upper - lower).abs() + 1e-6, upper + lower);
+        let far = num::clamp(asked, (upper - lower).abs() + 1e-6, upper + lower);
         let foot = (far * far + upper * upper - lower * lower) / (2.0 * far);
         let out = (upper * upper - foot * foot).max(0.0).sqrt();
         let side = match bend {

@@ -1,6 +1,7 @@
 //! The state of a ride at any time, between its samples.
 
 use glam::DVec2;
+use sim::num;
 use sim::ride::{SAMPLE_STEP, Sample};
 
 /// What the picture needs of the state at one moment. Units as in [`Sample`].
@@ -31,7 +32,7 @@ impl Moment {
         let (a, b) = (&samples[i], &samples[(i + 1).min(last)]);
         let span = b.t - a.t;
         let part = if span > 0.0 { (t - a.t) / span } else { 1.0 };
-        Some(Self::between(a, b, part.clamp(0.0, 1.0)))
+        Some(Self::between(a, b, num::clamp(part, 0.0, 1.0)))
     }
 
     fn between(a: &Sample, b: &Sample, part: f64) -> Self {

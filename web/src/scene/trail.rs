@@ -4,6 +4,7 @@ use super::moment::Moment;
 use super::sheet::{Ink, Sheet};
 use super::view::Strip;
 use glam::DVec2;
+use sim::num;
 use sim::plan::Surface;
 use sim::profile::Profile;
 use sim::ride::Sample;
@@ -40,7 +41,7 @@ impl Trail {
             }
             if aloft >= SHORTEST {
                 let side = if s.rear_load > 0.0 { -0.5 } else { 0.5 };
-                let x = s.bike_x + side * wheelbase * s.pitch.cos();
+                let x = s.bike_x + side * wheelbase * num::cos(s.pitch);
                 let after = &samples[i..samples.len().min(i + IMPACT)];
                 let spot = profile.spot(x);
                 let earth = |piece: usize| profile.pieces[piece].character.surface != Surface::Wood;
@@ -84,7 +85,7 @@ pub fn draw_shadow(
     strip: &Strip,
     sheet: &mut Sheet,
 ) {
-    let half = 0.62 * wheelbase * moment.pitch.cos().abs();
+    let half = 0.62 * wheelbase * num::cos(moment.pitch).abs();
     let points = (0..=8).filter_map(|i| {
         let x = moment.bike.x + half * (f64::from(i) / 4.0 - 1.0);
         profile.height_at(x).map(|z| strip.place(DVec2::new(x, z)))

@@ -4,6 +4,7 @@
 //! of text, and so it is here: as many rows as give the largest scale that fits.
 
 use glam::DVec2;
+use sim::num;
 
 /// A stretch of the line on a part of the sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -82,7 +83,7 @@ fn usual(size: DVec2) -> f64 {
 pub fn follow(size: DVec2, rider: DVec2, ahead: f64, zoom: f64) -> Strip {
     let usual = usual(size);
     let framed = (1.0 - PLACE) * size.x / ahead.max(1e-3);
-    let scale = framed.clamp(SMALLEST * usual, usual) * zoom;
+    let scale = num::clamp(framed, SMALLEST * usual, usual) * zoom;
     let origin = DVec2::new(
         size.x * PLACE - rider.x * scale,
         (size.y - FOOTROOM) * 0.62 + rider.y * scale,

@@ -5,6 +5,7 @@
 
 use super::ribbon::Knot;
 use glam::{DVec2, DVec3};
+use sim::num;
 
 /// What is nearer than this is not seen, m.
 const NEAR: f64 = 0.18;
@@ -30,7 +31,7 @@ impl Lens {
             eye,
             gaze: DVec2::from_angle(gaze),
             middle: size * 0.5,
-            focal: 0.5 * size.x.min(1.25 * size.y) / HALF_VIEW.tan(),
+            focal: 0.5 * size.x.min(1.25 * size.y) / num::tan(HALF_VIEW),
         }
     }
 
@@ -70,8 +71,8 @@ impl Lens {
     /// Where something endlessly far falls on the sheet, `across` rad to the right and `up` rad up from
     /// level.
     pub fn far(&self, across: f64, up: f64) -> Option<DVec2> {
-        let (sin, cos) = across.sin_cos();
-        let to = DVec3::new(self.eye.x + cos, -sin, self.eye.y + up.tan());
+        let (sin, cos) = num::sin_cos(across);
+        let to = DVec3::new(self.eye.x + cos, -sin, self.eye.y + num::tan(up));
         self.place(to)
     }
 
@@ -146,7 +147,7 @@ mod tests {
             assert!(p.distance(SHEET * 0.5) < 1e-9, "{p}");
         }
         let nodding = Lens::new(DVec2::new(2.0, 1.0), -0.4, SHEET);
-        let ahead = DVec3::new(2.0 + 0.4_f64.cos(), 0.0, 1.0 - 0.4_f64.sin());
+        let ahead = DVec3::new(2.0 + num::cos(0.4), 0.0, 1.0 - num::sin(0.4));
         assert!(nodding.place(ahead).unwrap().distance(SHEET * 0.5) < 1e-9);
     }
 

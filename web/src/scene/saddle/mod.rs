@@ -14,6 +14,7 @@ use glam::{DVec2, DVec3};
 use lens::Lens;
 use orchard::Orchard;
 use ribbon::Ribbon;
+use sim::num;
 use sim::profile::Profile;
 
 /// How far ahead the line is drawn, m.
@@ -68,12 +69,12 @@ impl Saddle {
     fn lens(&self, rider: &Aboard, size: DVec2) -> Lens {
         let eye = rider.body.eye();
         let (time, least, most) = LOOK;
-        let x = eye.x + (rider.speed * time).clamp(least, most);
+        let x = eye.x + num::clamp(rider.speed * time, least, most);
         let around = [-1.0, -0.5, 0.0, 0.5, 1.0].map(|d| self.ribbon.height(x + d * CALM));
         let z = around.iter().sum::<f64>() / 5.0;
         // In the air the landing is looked for, farther down the higher it is.
         let stand = STAND * rider.body.stature();
-        let high = (eye.y - self.ribbon.height(eye.x) - stand).clamp(0.0, 1.0);
+        let high = num::clamp(eye.y - self.ribbon.height(eye.x) - stand, 0.0, 1.0);
         let gaze = (DVec2::new(x, z) - eye).to_angle().max(LOWEST) - DOWN * high;
         Lens::new(eye, gaze, size)
     }
@@ -97,7 +98,7 @@ impl Saddle {
         }
         // The farthest first, so that what is nearer hides it.
         let mut pale: Vec<_> = others.collect();
-        pale.sort_by(|a, b| a.body.hip.x.total_cmp(&b.body.hip.x));
+        pale.sort_unstable_by(|a, b| a.body.hip.x.total_cmp(&b.body.hip.x));
         for run in runs::seen(&self.ribbon, eye.x - BEHIND, eye.x + AHEAD, &lens)
             .iter()
             .rev()
@@ -121,7 +122,7 @@ fn even(wide: f64) -> f64 {
         w if w < 8.0 => 1.0,
         _ => 2.0,
     };
-    ((wide / step).round() * step).clamp(0.8, WIDEST)
+    num::clamp((wide / step).round() * step, 0.8, WIDEST)
 }
 
 /// A point of the side view, moved to the left, in the room.

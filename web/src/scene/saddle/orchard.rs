@@ -7,6 +7,7 @@ use super::{BESIDE, beside, even, rod};
 use crate::scene::land;
 use crate::scene::sheet::{Ink, Sheet};
 use glam::{DVec2, DVec3};
+use sim::num;
 use sim::profile::Profile;
 use std::f64::consts::TAU;
 
@@ -70,7 +71,7 @@ impl Orchard {
                 });
             }
         }
-        trees.sort_by(|a, b| a.at.x.total_cmp(&b.at.x));
+        trees.sort_unstable_by(|a, b| a.at.x.total_cmp(&b.at.x));
         let yard = profile.yard.clone();
         Self { yard, trees }
     }
@@ -100,7 +101,8 @@ impl Orchard {
     pub fn draw_far(&self, lens: &Lens, sheet: &mut Sheet) {
         let hills = (-16..=16).filter_map(|i| {
             let across = f64::from(i) * 0.08;
-            let high = 0.035 + 0.022 * (3.1 * across).sin() + 0.012 * (9.7 * across + 1.0).sin();
+            let high =
+                0.035 + 0.022 * num::sin(3.1 * across) + 0.012 * num::sin(9.7 * across + 1.0);
             lens.far(across, high)
         });
         let hills: Vec<_> = hills.collect();

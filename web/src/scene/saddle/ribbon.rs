@@ -2,6 +2,7 @@
 
 use crate::scene::land;
 use glam::DVec2;
+use sim::num;
 use sim::plan::Surface;
 use sim::profile::{Intent, Profile};
 
@@ -94,7 +95,7 @@ impl Ribbon {
         let a = after.checked_sub(1).map_or(b, |i| &self.0[i]);
         let run = b.at.x - a.at.x;
         if run > 0.0 {
-            a.at.y + (b.at.y - a.at.y) * ((x - a.at.x) / run).clamp(0.0, 1.0)
+            a.at.y + (b.at.y - a.at.y) * num::clamp((x - a.at.x) / run, 0.0, 1.0)
         } else {
             b.at.y
         }
