@@ -34,6 +34,11 @@ async fn main_path(page: &Page, screen: Screen) -> Result<()> {
         page.ask::<usize>(saddle).await? > 20,
         "nothing is seen from the saddle"
     );
+    change_it(page).await
+}
+
+/// A line is changed, given bad numbers, loaded again and sent.
+async fn change_it(page: &Page) -> Result<()> {
     // By pointer: a jump is chosen, its gap made longer, and the ride is another.
     page.click("#units label:has([value=metric])").await?;
     let speeds = page.texts(SPEEDS).await?;
