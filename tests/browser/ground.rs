@@ -46,7 +46,7 @@ pub struct Visit<'a> {
     pub address: &'a str,
     /// What stands behind it.
     pub tail: &'a str,
-    /// On a slow phone over a slow line: see [`Page::slow_down`].
+    /// On a slow phone over a slow line: see `Page::slow_down`.
     pub slowly: bool,
 }
 

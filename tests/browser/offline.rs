@@ -199,8 +199,8 @@ pub fn a_new_version_is_taken_up_whole(ground: &Ground) -> Result<()> {
         page.wait(UPDATE, "the page to say so", said).await?;
         page.picture("phone-newer.png").await?;
         // An old page that is still open gets its own parts, although the new version has taken over.
-        let script =
-            "return fetch(document.querySelector('script[type=module]').src).then(r => r.text())";
+        let script = "const here = document.querySelector('script[type=module]').src; \
+            return fetch(new URL('app.js', here)).then(r => r.text())";
         let own = async || page.ask::<String>(script).await;
         ensure!(
             own().await?.contains("dataset.mark = \"A\""),
