@@ -145,7 +145,7 @@ pub fn the_picture_follows_promptly_on_a_slow_phone(ground: &Ground) -> Result<(
         )
         .await?;
         let mut told = Vec::new();
-        for _ in 0..3 {
+        for _ in 0..6 {
             page.ask::<bool>("prompt_.length = 0; rides = 0; return true").await?;
             drag_slowly(page).await?;
             let mut slow: Vec<f64> = page.ask("return [...prompt_]").await?;

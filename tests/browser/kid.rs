@@ -58,6 +58,8 @@ pub fn a_tap_shows_what_pumping_gives(ground: &Ground) -> Result<()> {
             "!document.documentElement.dataset.working",
         )
         .await?;
+        // The way before a change, as of other units, stays on the drawing for two and a half seconds.
+        tokio::time::sleep(Duration::from_secs(3)).await;
         page.seek(4.0).await?;
         let drawn = "return document.getElementById('drawing').toDataURL()";
         let alone: String = page.ask(drawn).await?;
