@@ -89,8 +89,11 @@ impl Page {
 
     /// Chooses a file in a field for files.
     pub async fn choose_file(&self, css: &str, path: &Path) -> Result<()> {
-        let field = self.element(css).await?;
-        field.send_keys(path.display().to_string()).await?;
+        let path = path.display().to_string();
+        // A list that is written anew meanwhile has another field of the same kind.
+        if self.element(css).await?.send_keys(&path).await.is_err() {
+            self.element(css).await?.send_keys(&path).await?;
+        }
         Ok(())
     }
 

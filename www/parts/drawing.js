@@ -97,9 +97,11 @@ export const repaint = () => (stale = true);
 /** The whole line as a picture: see `svg` of the simulator's drawing. */
 export const svgOf = (...order) => drawing.svg(...order);
 
-function fit() {
+/** Makes the canvases as sharp as they have to be. */
+export function fit() {
   for (const [sheet, sharpest] of SHARP) {
-    const ratio = Math.min(devicePixelRatio || 1, sharpest);
+    // Under a moving finger quick is better than sharp.
+    const ratio = Math.min(devicePixelRatio || 1, look.held ? 1 : sharpest);
     sheet.width = Math.round(sheet.clientWidth * ratio);
     sheet.height = Math.round(sheet.clientHeight * ratio);
   }

@@ -4,7 +4,7 @@ import { state, onChange, features } from "../state.js";
 import { grips as words } from "../words.js";
 import * as ahead from "./ahead.js";
 import { clock, pause } from "./clock.js";
-import { look, gripsOf, repaint } from "./drawing.js";
+import { fit, look, gripsOf } from "./drawing.js";
 import { make } from "./make.js";
 
 const frame = document.querySelector(".frame");
@@ -80,6 +80,7 @@ function take(event) {
   look.held = gripsOf(state.chosen, clock.time).focus;
   const at = { x: event.clientX, y: event.clientY };
   Object.assign(held, { grip: event.currentTarget, part, scale: Number(scale), from: at, to: at, base: structuredClone(features(state.plan)) });
+  fit();
   event.currentTarget.setPointerCapture(event.pointerId);
   event.preventDefault();
   event.currentTarget.focus();
@@ -92,7 +93,7 @@ function leave() {
   held.grip = null;
   look.held = null;
   ahead.leave();
-  repaint();
+  fit();
 }
 
 function press(event) {
