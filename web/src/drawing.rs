@@ -7,6 +7,7 @@ use crate::{Riding, plan_from};
 use glam::DVec2;
 use js_sys::Float64Array;
 use serde::{Deserialize, Serialize};
+use sim::plan::Plan;
 use sim::profile::Profile;
 use sim::ride::Sample;
 use wasm_bindgen::prelude::*;
@@ -78,8 +79,9 @@ impl Drawing {
         self.labels = from_page(&labels)?;
         if let Some(riding) = riding {
             self.before = self.shown.replace(riding.into_picture());
+            self.take_colours()?;
         }
-        self.take_colours()
+        Ok(())
     }
 
     /// Lays other ground, of a plan given as a plan file, under the rides shown until it is ridden itself.
@@ -87,8 +89,7 @@ impl Drawing {
     /// # Errors
     /// Every fault of the plan, as an array.
     pub fn lay(&mut self, plan: &str) -> Result<(), JsValue> {
-        let plan = plan_from(plan)?;
-        let profile = Profile::build(&plan).map_err(|faults| to_page(&faults))?;
+        let (plan, profile) = ground(plan)?;
         if let Some(picture) = &mut self.shown {
             picture.lay(&plan, profile);
         }
@@ -101,8 +102,7 @@ impl Drawing {
     /// # Errors
     /// Every fault of the plan, as an array.
     pub fn show_traces(&mut self, plan: &str, traces: Vec<Float64Array>) -> Result<(), JsValue> {
-        let plan = plan_from(plan)?;
-        let profile = Profile::build(&plan).map_err(|faults| to_page(&faults))?;
+        let (plan, profile) = ground(plan)?;
         let traces = traces.iter().map(|trace| {
             let values = trace.to_vec();
             let (samples, _) = values.as_chunks::<25>();
@@ -197,6 +197,13 @@ impl Drawing {
         let picture = self.shown.as_ref()?;
         picture.feature_at(DVec2::new(x, y), &self.strips)
     }
+}
+
+/// A plan given as a plan file, and its ground; or its faults, as an array.
+fn ground(plan: &str) -> Result<(Plan, Profile), JsValue> {
+    let plan = plan_from(plan)?;
+    let profile = Profile::build(&plan).map_err(|faults| to_page(&faults))?;
+    Ok((plan, profile))
 }
 
 impl Look {

@@ -113,7 +113,7 @@ fn trace(mount: &Mount, ridden: &Ridden) -> Vec<f64> {
     let mut left = None;
     let mut rows = Vec::with_capacity(run.samples.len() * COLUMNS.len());
     for s in &run.samples {
-        let aloft = s.rear_load <= 0.0 && s.front_load <= 0.0;
+        let aloft = s.aloft();
         if !aloft {
             left = None;
         }

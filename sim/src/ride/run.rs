@@ -47,6 +47,11 @@ pub struct Sample {
 }
 
 impl Sample {
+    /// Whether both wheels are off the ground.
+    pub fn aloft(&self) -> bool {
+        self.rear_load <= 0.0 && self.front_load <= 0.0
+    }
+
     /// Every value, in the order of the fields.
     pub fn values(&self) -> [f64; 25] {
         // Taken apart, so that a field that is added cannot be forgotten here.

@@ -17,8 +17,7 @@ impl Flights {
     pub fn of(samples: &[Sample], wheelbase: f64, wheel: f64) -> Self {
         let mut flights = vec![Vec::new()];
         for s in samples {
-            let aloft = s.rear_load <= 0.0 && s.front_load <= 0.0;
-            match (aloft, flights.last_mut()) {
+            match (s.aloft(), flights.last_mut()) {
                 (true, Some(flight)) => flight.push(rear_tread(s, wheelbase, wheel)),
                 (false, Some(flight)) if !flight.is_empty() => flights.push(Vec::new()),
                 _ => {}

@@ -45,7 +45,11 @@ fn steps(piece: &Piece, scale: f64) -> u32 {
 
 /// Height of the yard at a station, m.
 pub fn yard(profile: &Profile, x: f64) -> f64 {
-    let points = &profile.yard;
+    height(&profile.yard, x)
+}
+
+/// Height at a station of a line through points, m; its ends go on straight.
+pub fn height(points: &[DVec2], x: f64) -> f64 {
     let Some(last) = points.len().checked_sub(2) else {
         return points.first().map_or(0.0, |p| p.y);
     };

@@ -216,10 +216,9 @@ impl Picture {
 
     /// The middle of the longest time in the air, s; of the ride where there is none.
     pub fn longest_flight(&self) -> f64 {
-        let aloft = |s: &Sample| s.rear_load <= 0.0 && s.front_load <= 0.0;
         let samples = &self.first.samples;
-        let flights = samples.chunk_by(|a, b| aloft(a) == aloft(b));
-        let longest = flights.filter(|f| aloft(&f[0])).max_by_key(|f| f.len());
+        let flights = samples.chunk_by(|a, b| a.aloft() == b.aloft());
+        let longest = flights.filter(|f| f[0].aloft()).max_by_key(|f| f.len());
         let stretch = longest.unwrap_or(samples);
         stretch.get(stretch.len() / 2).map_or(0.0, |s| s.t)
     }

@@ -35,7 +35,7 @@ impl Trail {
         let mut touches = Vec::new();
         let mut aloft = 0;
         for (i, s) in samples.iter().enumerate() {
-            if s.rear_load <= 0.0 && s.front_load <= 0.0 {
+            if s.aloft() {
                 aloft += 1;
                 continue;
             }

@@ -83,20 +83,6 @@ impl Orchard {
         self.trees[from..to].iter().rev()
     }
 
-    fn height(&self, x: f64) -> f64 {
-        let pairs = self.yard.windows(2);
-        let Some(pair) = pairs.clone().find(|p| x <= p[1].x).or(pairs.last()) else {
-            return self.yard.first().map_or(0.0, |p| p.y);
-        };
-        let run = pair[1].x - pair[0].x;
-        let part = if run > 0.0 {
-            (x - pair[0].x) / run
-        } else {
-            0.0
-        };
-        pair[0].y + (pair[1].y - pair[0].y) * part
-    }
-
     /// Lays what is endlessly far on the sheet: the line of the hills, and the school.
     pub fn draw_far(&self, lens: &Lens, sheet: &mut Sheet) {
         let hills = (-16..=16).filter_map(|i| {
@@ -142,7 +128,7 @@ impl Orchard {
             .map(|p| p.x)
             .filter(|&x| x > from && x < to);
         let edges: Vec<_> = std::iter::once(from).chain(inner).chain([to]).collect();
-        let at = |x: f64, left: f64| DVec3::new(x, left, self.height(x));
+        let at = |x: f64, left: f64| DVec3::new(x, left, land::height(&self.yard, x));
         for pair in edges.windows(2).rev() {
             let (a, b) = (pair[0], pair[1]);
             let corners = [at(a, BESIDE), at(b, BESIDE), at(b, -BESIDE), at(a, -BESIDE)];
@@ -162,7 +148,7 @@ impl Orchard {
             let side = if seed.is_multiple_of(2) { 1.0 } else { -1.0 };
             let left = side * (near + (far - near) * chance(seed + 31));
             let x = metre as f64 + 1.0 - i as f64 / TUFTS as f64;
-            let foot = DVec3::new(x, left, self.height(x));
+            let foot = DVec3::new(x, left, land::height(&self.yard, x));
             let tip = foot + DVec3::new(0.0, 0.1 * (chance(seed + 77) - 0.5), 0.14);
             rod(Ink::Grass, 0.014, foot, tip, lens, sheet);
             rod(
