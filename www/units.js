@@ -1,6 +1,6 @@
 // Quantities in the reader's units. The rules are the simulator's own.
 
-import { read, write as writePlain } from "./carryline.js";
+import { read, show, write } from "./carryline.js";
 import { pointed, spelt } from "./numbers.js";
 import { state } from "./state.js";
 import { notRead } from "./wrong.js";
@@ -19,16 +19,11 @@ export function keepSystem(system) {
   localStorage.setItem(KEY, system);
 }
 
-function write(value, quantity) {
-  const written = writePlain(value, quantity, state.system);
-  return { ...written, shown: spelt(written.shown), field: spelt(written.field) };
-}
-
-export const shown = (value, quantity) => write(value, quantity).shown;
+export const shown = (value, quantity) => spelt(show(value, quantity, state.system));
 
 /** A limit, rounded to the side on which it is kept: what is written is accepted when typed. */
 export function limit(value, quantity, side) {
-  const { step } = write(value, quantity);
+  const { step } = write(value, quantity, state.system);
   const whole = side === "least" ? Math.ceil(value / step - 1e-6) : Math.floor(value / step + 1e-6);
   return shown(step ? whole * step : value, quantity);
 }
@@ -38,8 +33,8 @@ const READABLE = 8;
 
 /** As it stands in a field: exact where that can be read at a glance. */
 export function typed(value, quantity) {
-  const { shown, field } = write(value, quantity);
-  return field.length > READABLE ? shown : field;
+  const { field } = write(value, quantity, state.system);
+  return field.length > READABLE ? shown(value, quantity) : spelt(field);
 }
 
 /** The number typed; throws a sentence where it is none. */
@@ -60,7 +55,7 @@ export function apart(value, quantity) {
 
 /** The number alone, for another program, and the unit it is in. */
 export function plain(value, quantity) {
-  const { plain, unit } = write(value, quantity);
+  const { plain, unit } = write(value, quantity, state.system);
   return [plain, unit];
 }
 

@@ -4,12 +4,12 @@ import init, { initPart, ride, study } from "./carryline.js";
 
 let ready;
 
-/** The ride of a plan, as it can be handed over. */
-function ridden(plan, riders) {
+/** Rides a plan; the traces are handed over, not copied: the page has other things to do. */
+function rideBeside(plan, riders) {
   const riding = ride(plan, riders);
-  const answer = { story: riding.story(), traces: riding.traces() };
+  const [story, traces] = [riding.story(), riding.traces()];
   riding.free();
-  return answer;
+  postMessage({ part: "ride", answer: { story, traces } }, [story.trace, ...traces].map((trace) => trace.buffer));
 }
 
 // The first message brings the simulator as the page has compiled it.
@@ -18,7 +18,8 @@ onmessage = async ({ data: { simulator, asked, plan, part, riders } }) => {
   await ready;
   if (!part) return;
   try {
-    postMessage({ asked, part, answer: part === "ride" ? ridden(plan, riders) : study(plan, part) });
+    if (part === "ride") rideBeside(plan, riders);
+    else postMessage({ asked, part, answer: study(plan, part) });
   } catch (faults) {
     // The page reads the same plan and tells its faults itself.
     if (!Array.isArray(faults)) throw faults;

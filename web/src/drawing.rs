@@ -22,6 +22,7 @@ struct Look {
     height: f64,
     whole: bool,
     chosen: Option<usize>,
+    grips: bool,
     before: bool,
     held: Option<[f64; 2]>,
     zoom: f64,
@@ -217,6 +218,7 @@ impl Look {
                 View::Follow
             },
             chosen: self.chosen,
+            grips: self.grips,
             held: self.held.map(DVec2::from_array),
             zoom: self.zoom,
             still: self.still,

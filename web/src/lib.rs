@@ -51,8 +51,6 @@ struct Taught {
 /// A quantity as the reader sees it.
 #[derive(Serialize)]
 struct Written {
-    /// Where it is shown.
-    shown: String,
     /// Where it is typed.
     field: String,
     /// The number alone, for another program.
@@ -282,8 +280,17 @@ pub fn readings(text: &str, system: JsValue) -> Result<Vec<f64>, JsValue> {
     Ok(pairs.into_iter().flat_map(<[f64; 2]>::from).collect())
 }
 
-/// Writes a number of a plan in the reader's units: as shown, as typed, alone, and the step between two
-/// values.
+/// Writes a number of a plan as it is shown, in the reader's units.
+///
+/// # Errors
+/// Where the quantity or the system is unknown.
+#[wasm_bindgen]
+pub fn show(value: f64, quantity: JsValue, system: JsValue) -> Result<String, JsValue> {
+    Ok(units::format(value, from_page(&quantity)?, from_page(&system)?))
+}
+
+/// Writes a number of a plan in the reader's units in all other ways: as typed, alone, and the step between
+/// two values.
 ///
 /// # Errors
 /// Where the quantity or the system is unknown.
@@ -291,7 +298,6 @@ pub fn readings(text: &str, system: JsValue) -> Result<Vec<f64>, JsValue> {
 pub fn write(value: f64, quantity: JsValue, system: JsValue) -> Result<JsValue, JsValue> {
     let (quantity, system): (Quantity, System) = (from_page(&quantity)?, from_page(&system)?);
     Ok(to_page(&Written {
-        shown: units::format(value, quantity, system),
         field: units::edit(value, quantity, system),
         plain: units::plain(value, quantity, system),
         unit: units::usual_unit(quantity, system),

@@ -12,6 +12,7 @@ let worker = null;
 let under = null;
 let next = null;
 let dragging = false;
+let resting = false;
 
 function take(plan, { story, traces }) {
   // Meanwhile something else was done to the plan.
@@ -29,19 +30,26 @@ function beside() {
     const plan = under;
     under = null;
     if (answer) take(plan, answer);
-    if (dragging) setTimeout(go, REST);
+    resting = dragging;
+    if (resting) setTimeout(rested, REST);
     else go();
   };
   worker.onerror = () => {
     worker.terminate();
     worker = under = next = null;
+    resting = false;
     edit(() => {});
   };
   return worker;
 }
 
+function rested() {
+  resting = false;
+  go();
+}
+
 function go() {
-  if (under) return;
+  if (under || resting) return;
   if (next) {
     under = next;
     next = null;

@@ -4,6 +4,7 @@ import { onChange } from "../state.js";
 import { fixed } from "../numbers.js";
 import { play as words, pace, view, seconds } from "../words.js";
 import { clock, seek, play, pause, duration, atEnd, PACES } from "./clock.js";
+import { say } from "./make.js";
 import { arrange, look, repaint, zoom } from "./drawing.js";
 
 const button = (id) => document.getElementById(id);
@@ -11,22 +12,26 @@ const scrub = button("scrub");
 
 function show() {
   const word = clock.playing ? words.pause : atEnd() ? words.again : words.ride;
-  button("play").querySelector("span").textContent = word;
+  say(button("play").querySelector("span"), word);
   button("play").classList.toggle("on", clock.playing);
-  button("slow").querySelector("span").textContent = pace[clock.pace];
+  say(button("slow").querySelector("span"), pace[clock.pace]);
   button("slow").classList.toggle("set", clock.pace !== "full");
-  button("view").querySelector("span").textContent = look.saddle ? view.side : view.saddle;
+  say(button("view").querySelector("span"), look.saddle ? view.side : view.saddle);
   button("whole").setAttribute("aria-pressed", look.whole);
 }
 
 // How often the slider moves, ms: it is drawn anew each time, and faster is not seen.
 const MOVE = 50;
 let moved = 0;
+let followed = "";
 
 function follow() {
   const now = performance.now();
   if (clock.playing && now - moved < MOVE) return;
   moved = now;
+  const at = `${clock.time} of ${duration()}`;
+  if (at === followed) return;
+  followed = at;
   scrub.max = duration();
   scrub.value = clock.time;
   scrub.setAttribute("aria-valuetext", seconds(fixed(clock.time, 2)));

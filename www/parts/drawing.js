@@ -6,6 +6,7 @@ import { apart, shown } from "../units.js";
 import { get } from "./path.js";
 import { names } from "../names.js";
 import { state as words, energyLine } from "../words.js";
+import { say } from "./make.js";
 import { clock, tick, at, seek, play, pause, timeAt } from "./clock.js";
 
 const canvas = document.getElementById("drawing");
@@ -19,11 +20,12 @@ const calm = matchMedia("(prefers-reduced-motion: reduce)");
 // `saddle` chooses what a narrow screen shows; a wide one has room for both.
 export const look = { whole: calm.matches, held: null, zoom: 1, saddle: false };
 
-// Most pixels of a canvas to one of the page's: writing needs them, a view that is all in motion does not.
-const SHARP = [
-  [canvas, 3],
-  [saddle, 1.5],
-];
+// Each canvas, the most pixels it has to one of the page's (writing needs them, a view that is all in motion
+// does not), and its size, px: the page is not laid out anew for every frame just to ask for it.
+const sheets = {
+  side: { canvas, sharpest: 3, width: 0, height: 0 },
+  saddle: { canvas: saddle, sharpest: 1.5, width: 0, height: 0 },
+};
 
 // How long the path before a change stays on the sheet, ms.
 const KEEP_BEFORE = 2500;
@@ -71,15 +73,12 @@ export function lay(plan) {
     if (!Array.isArray(faults)) throw faults;
     return faults;
   }
-  drawing.show(undefined, labels());
-  repaint();
   return [];
 }
 
 /** Shows what was ridden elsewhere: a plan's riders' traces. */
 export function showTraces(plan, traces) {
   drawing.show_traces(JSON.stringify(plan), traces);
-  repaint();
 }
 
 /** Where a feature can be taken hold of, as last painted. */
@@ -97,13 +96,15 @@ export const repaint = () => (stale = true);
 /** The whole line as a picture: see `svg` of the simulator's drawing. */
 export const svgOf = (...order) => drawing.svg(...order);
 
-/** Makes the canvases as sharp as they have to be. */
+/** Takes the canvases' sizes, and makes them as sharp as they have to be. */
 export function fit() {
-  for (const [sheet, sharpest] of SHARP) {
+  for (const sheet of Object.values(sheets)) {
+    const { clientWidth: width, clientHeight: height } = sheet.canvas;
     // Under a moving finger quick is better than sharp.
-    const ratio = Math.min(devicePixelRatio || 1, look.held ? 1 : sharpest);
-    sheet.width = Math.round(sheet.clientWidth * ratio);
-    sheet.height = Math.round(sheet.clientHeight * ratio);
+    const ratio = Math.min(devicePixelRatio || 1, look.held ? 1 : sheet.sharpest);
+    Object.assign(sheet, { width, height });
+    sheet.canvas.width = Math.round(width * ratio);
+    sheet.canvas.height = Math.round(height * ratio);
   }
   repaint();
 }
@@ -111,7 +112,7 @@ export function fit() {
 /** Shows the sides of the ride that were chosen. */
 export function arrange() {
   frameBox.dataset.view = look.whole ? "whole" : look.saddle ? "saddle" : "side";
-  repaint();
+  fit();
 }
 
 // The measures of each kind of feature, in the order in which the drawing has them.
@@ -153,15 +154,20 @@ function take(restart) {
   if (!calm.matches) play();
 }
 
+/** Whether the drawing, which shows the last good line, has the features that the list has. */
+const same = () => features(state.plan).length === features(state.good).length;
+
+/** Whether the chosen feature can be taken hold of. */
+export const holdable = () => state.chosen != null && !state.looking && !clock.playing && same();
+
 function paint(before) {
-  // The drawing shows the last good line: its features may be others than those in the list.
-  const same = features(state.plan).length === features(state.good).length;
-  const chosen = same ? (state.chosen ?? undefined) : undefined;
-  const { clientWidth: width, clientHeight: height } = canvas;
+  const chosen = same() ? (state.chosen ?? undefined) : undefined;
+  const grips = holdable();
+  const { width, height } = sheets.side;
   const { time } = clock;
   const still = calm.matches;
-  if (width) scale = drawing.paint({ time, width, height, whole: look.whole, chosen, before, held: look.held ?? undefined, zoom: look.zoom, still });
-  const { clientWidth: across, clientHeight: down } = saddle;
+  if (width) scale = drawing.paint({ time, width, height, whole: look.whole, chosen, grips, before, held: look.held ?? undefined, zoom: look.zoom, still });
+  const { width: across, height: down } = sheets.saddle;
   // Where motion is not wanted, the rider's eye opens once a second.
   if (across && state.whole) drawing.paint_saddle(still ? Math.floor(time) : time, across, down);
 }
@@ -171,8 +177,8 @@ function tellNow(stamp) {
   told = stamp;
   const row = at(clock.time);
   const [figure, unit] = apart(row.speed, "speed");
-  now.firstElementChild.textContent = `${figure} ${unit}`;
-  now.lastElementChild.textContent = row.aloft ? words.air : "";
+  say(now.firstElementChild, `${figure} ${unit}`);
+  say(now.lastElementChild, row.aloft ? words.air : "");
 }
 
 function frame(stamp) {
@@ -289,7 +295,7 @@ export function startDrawing() {
   onChange((what) => {
     if (["plan", "structure", "name", "whole"].includes(what)) take(what === "plan" || what === "structure");
     if (what === "chosen") show();
-    if (["chosen", "study", "ridden"].includes(what)) {
+    if (["chosen", "study", "sketched", "ridden"].includes(what)) {
       drawing.show(undefined, labels());
       repaint();
     }

@@ -73,9 +73,14 @@ function line(fault, called) {
   return p;
 }
 
+// Whether a fault is being told.
+let telling = false;
+
 function show() {
+  const unread = document.querySelectorAll("[data-unread]");
+  if (!telling && !state.faults.length && !unread.length) return;
   clear();
-  for (const box of document.querySelectorAll("[data-unread]")) mark(box, box.dataset.unread);
+  for (const box of unread) mark(box, box.dataset.unread);
   const called = names(state.plan);
   const lines = [];
   for (const fault of state.faults) {
@@ -87,6 +92,7 @@ function show() {
   }
   if (lines.length) lines.push(Object.assign(document.createElement("p"), { textContent: words.held }));
   summary.replaceChildren(...lines);
+  telling = lines.length > 0 || unread.length > 0;
 }
 
 export function startFaults() {

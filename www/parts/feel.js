@@ -5,6 +5,7 @@ import { fixed } from "../numbers.js";
 import { shown } from "../units.js";
 import { feel as words } from "../words.js";
 import { at, clock } from "./clock.js";
+import { say } from "./make.js";
 
 const box = document.getElementById("feel");
 const body = box.querySelector("svg g");
@@ -34,9 +35,9 @@ function show() {
   told = now;
   const { g, aloft, airtime, over, speed } = at(clock.time);
   body.style.transform = `translateY(${-lift(g)}px) scaleY(${tall(g)})`;
-  load.textContent = fixed(g, 1);
-  weight.textContent = wordFor(words.weights, WEIGHTS, g);
-  where.textContent = aloft ? words.air(fixed(airtime, 1), shown(over, "length")) : wordFor(words.paces, PACES, speed);
+  say(load, fixed(g, 1));
+  say(weight, wordFor(words.weights, WEIGHTS, g));
+  say(where, aloft ? words.air(fixed(airtime, 1), shown(over, "length")) : wordFor(words.paces, PACES, speed));
 }
 
 export function startFeel() {

@@ -3,9 +3,16 @@
 import { state, edit } from "../state.js";
 import { parse, stepped, typed } from "../units.js";
 import { act } from "../words.js";
+import { hide, say } from "./make.js";
 import { get, set } from "./path.js";
 
 let serial = 0;
+
+/** Says something below a field, or nothing. */
+function tell(below, text) {
+  say(below, text || "");
+  hide(below, !text);
+}
 
 const element = (tag, properties = {}, ...children) => {
   const made = Object.assign(document.createElement(tag), properties);
@@ -41,14 +48,12 @@ function make(base, [inner, word, kind, more = {}], origin) {
   box.sync = () => {
     const value = get(state.plan, path);
     const gone = value === undefined && kind.toggle === undefined;
-    box.hidden = gone;
+    hide(box, gone);
     if (gone) return;
     shownBefore(value);
     const risk = (more.caution ?? kind.caution)?.(value, base ? get(state.plan, base) : state.plan);
-    caution.textContent = risk || "";
-    caution.hidden = !risk;
-    from.textContent = origin?.(inner, kind) || "";
-    from.hidden = !from.textContent;
+    tell(caution, risk);
+    tell(from, origin?.(inner, kind));
   };
   box.sync();
   return box;
@@ -78,8 +83,12 @@ function number(box, path, word, quantity, finer, id) {
   });
   const row = element("div", { className: "stepper" }, button("−", act.less(word), -1), input, button("+", act.more(word), 1));
   box.append(element("label", { htmlFor: id }, word), row);
+  // The value written last, and its text: fields are made anew where the units change.
+  let last, text;
   box.sync = (value) => {
-    if (document.activeElement !== input && !box.dataset.unread) input.value = typed(value, quantity);
+    if (document.activeElement === input || box.dataset.unread) return;
+    if (value !== last) [last, text] = [value, typed(value, quantity)];
+    if (input.value !== text) input.value = text;
   };
 }
 

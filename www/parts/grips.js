@@ -4,7 +4,7 @@ import { state, onChange, features } from "../state.js";
 import { grips as words } from "../words.js";
 import * as ahead from "./ahead.js";
 import { clock, pause } from "./clock.js";
-import { fit, look, gripsOf } from "./drawing.js";
+import { fit, holdable, look, gripsOf } from "./drawing.js";
 import { make } from "./make.js";
 
 const frame = document.querySelector(".frame");
@@ -122,17 +122,17 @@ function grip(part) {
   return made;
 }
 
-/** Puts the grips of the chosen feature where the drawing has them. */
+/** Puts what takes a finger over the grips of the chosen feature that the drawing has. */
 function place() {
-  const wanted = state.chosen != null && !state.looking && !clock.playing && features(state.plan).length === features(state.good).length;
-  const all = wanted ? (gripsOf(state.chosen, clock.time)?.grips ?? []) : [];
+  // What a finger holds is moved once it is let go.
+  if (held.grip) return;
+  const all = holdable() ? (gripsOf(state.chosen, clock.time)?.grips ?? []) : [];
   const now = [...frame.querySelectorAll(".grip")];
-  for (const gone of now) if (gone !== held.grip && !all.some((g) => g.part === gone.dataset.part)) gone.remove();
+  for (const gone of now) if (!all.some((g) => g.part === gone.dataset.part)) gone.remove();
   for (const { part, x, y, scale } of all) {
     let button = now.find((g) => g.dataset.part === part);
     if (!button) frame.append((button = grip(part)));
-    button.style.left = `${x}px`;
-    button.style.top = `${y}px`;
+    button.style.translate = `${x}px ${y}px`;
     button.dataset.scale = scale;
   }
 }

@@ -5,6 +5,7 @@ import { fixed, list } from "../numbers.js";
 import { apart, shown } from "../units.js";
 import { names } from "../names.js";
 import * as words from "../words.js";
+import { say } from "./make.js";
 import { more, spare } from "./window.js";
 
 const body = document.querySelector("#lips tbody");
@@ -142,16 +143,33 @@ function verdict(jumps, name) {
   return jumps.every((jump) => jump.how === "clean") ? words.allClean(jumps.length) : "";
 }
 
-function show() {
+// While something is dragged: how often the table changes, ms, as faster is not read; and when it did last.
+const TELL = 300;
+let shownAt = 0;
+
+/** Puts what is new of a row in its place. While something is dragged, most of the table stays as it was. */
+function renew(made, i) {
+  const row = body.rows[i];
+  Object.assign(row.dataset, made.dataset);
+  [...made.children].forEach((cell, j) => {
+    if (!cell.isEqualNode(row.children[j])) row.children[j].replaceWith(cell);
+  });
+}
+
+function show(what) {
+  if (what === "ridden" && performance.now() - shownAt < TELL) return;
+  shownAt = performance.now();
   const { jumps } = state.story;
   const called = names(state.good);
   const name = (jump) => called[jump.feature] ?? words.numbered("jump", jump.lip + 1);
-  body.replaceChildren(...jumps.flatMap((jump) => [row(jump, name(jump)), below(jump)]));
-  told.textContent = [ending(called), verdict(jumps, name), weakest(jumps, name)].filter(Boolean).join(" ");
+  const rows = jumps.flatMap((jump) => [row(jump, name(jump)), below(jump)]);
+  if (what === "ridden" && rows.length === body.rows.length) rows.forEach(renew);
+  else body.replaceChildren(...rows);
+  say(told, [ending(called), verdict(jumps, name), weakest(jumps, name)].filter(Boolean).join(" "));
 }
 
 export function startLips() {
   onChange((what) => {
-    if (state.story && ["plan", "structure", "study", "against", "ridden", "whole"].includes(what)) show();
+    if (state.story && ["plan", "structure", "study", "against", "ridden", "whole"].includes(what)) show(what);
   });
 }

@@ -1,6 +1,6 @@
 // Places in a plan by their written path, as faults name them: `line.features[3].lip.height`.
 
-const keys = (path) => path.replaceAll("[", ".").replaceAll("]", "").split(".").filter(Boolean);
+const keys = (path) => path.split(/[.[\]]+/).filter(Boolean);
 
 /** The value at a path; undefined where there is none. */
 export const get = (root, path) => keys(path).reduce((at, key) => at?.[key], root);

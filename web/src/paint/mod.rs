@@ -62,7 +62,7 @@ impl Pencil {
         // These fail only for numbers that are not finite.
         let _ = c.set_transform(ratio, 0.0, 0.0, ratio, 0.0, 0.0);
         c.clear_rect(0.0, 0.0, size.x, size.y);
-        let mut round = None;
+        let (mut round, mut set) = (None, None);
         for marks in sheet.marks.chunk_by(Mark::alike) {
             match &marks[0] {
                 Mark::Line {
@@ -85,7 +85,13 @@ impl Pencil {
                     centre,
                     radius,
                 } => self.ring(*ink, *width, *centre, *radius),
-                mark @ Mark::Text { .. } => self.text(mark, labels),
+                mark @ Mark::Text { size, label, .. } => {
+                    // To set the type takes longer than to write.
+                    if set.replace((label.is_bold(), *size)) != Some((label.is_bold(), *size)) {
+                        self.set_type(label.is_bold(), *size);
+                    }
+                    self.text(mark, labels);
+                }
             }
         }
     }
@@ -133,21 +139,26 @@ impl Pencil {
         }
     }
 
+    /// Sets type of some size, px.
+    fn set_type(&self, bold: bool, size: f64) {
+        let weight = if bold { 700 } else { 400 };
+        let size = decimals(size, 2);
+        let font = format!("{weight} {size}px system-ui, sans-serif");
+        self.context.set_font(&font);
+    }
+
     fn text(&self, mark: &Mark, labels: &Labels) {
         let Mark::Text {
             ink,
-            size,
             at,
             align,
             label,
+            ..
         } = mark
         else {
             return;
         };
         let c = &self.context;
-        let weight = if label.is_bold() { 700 } else { 400 };
-        let size = decimals(*size, 2);
-        c.set_font(&format!("{weight} {size}px system-ui, sans-serif"));
         c.set_text_align(match align {
             Align::Left => "right",
             Align::Middle => "center",

@@ -1,5 +1,6 @@
 //! Where a feature can be taken hold of: the points that a finger drags.
 
+use super::sheet::{Ink, Sheet};
 use super::view::Strip;
 use glam::DVec2;
 use serde::Serialize;
@@ -58,6 +59,26 @@ pub fn places(plan: &Plan, profile: &Profile) -> Vec<(usize, Part, DVec2)> {
         }
     }
     places
+}
+
+/// Half the width of a grip as it is drawn, px: what takes the finger around it is larger.
+const HALF: f64 = 14.0;
+/// Width of its outline, px.
+const LINE: f64 = 2.5;
+
+/// Lays one feature's grips on the sheet. They are drawn rather than elements of the page, which the page
+/// would take longer to move than the whole drawing takes.
+pub fn draw(places: &[(usize, Part, DVec2)], feature: usize, strip: &Strip, sheet: &mut Sheet) {
+    for &(_, _, p) in places.iter().filter(|p| p.0 == feature) {
+        if !strip.shows(p.x, p.x) {
+            continue;
+        }
+        let at = strip.place(p);
+        let corners = [DVec2::Y, DVec2::X, -DVec2::Y, -DVec2::X, DVec2::Y];
+        let corners = corners.map(|way| at + way * HALF);
+        sheet.area(Ink::Chosen, corners);
+        sheet.line(Ink::Figure, LINE, corners);
+    }
 }
 
 /// One feature's grips on the strips that show them.

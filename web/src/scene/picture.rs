@@ -29,6 +29,8 @@ pub struct Seen {
     pub view: View,
     /// The feature that is being edited.
     pub chosen: Option<usize>,
+    /// Whether it can be taken hold of.
+    pub grips: bool,
     /// What the view that follows keeps in sight instead of the rider, m.
     pub held: Option<DVec2>,
     /// How much nearer than usual the view that follows is.
@@ -210,6 +212,9 @@ impl Picture {
             self.trail.draw_dust(seen.time, strip, sheet);
             if let Some(feature) = seen.chosen {
                 self.dimensions.draw(feature, strip, sheet);
+                if seen.grips {
+                    grips::draw(&self.grips, feature, strip, sheet);
+                }
             }
         }
     }

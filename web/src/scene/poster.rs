@@ -56,6 +56,7 @@ impl Poster {
             size: DVec2::new(size.x, (size.y - head - foot).max(1.0)),
             view: View::Whole,
             chosen: None,
+            grips: false,
             held: None,
             zoom: 1.0,
             still: false,

@@ -21,6 +21,7 @@ fn seen(time: f64, view: View) -> Seen {
         size: PHONE,
         view,
         chosen: None,
+        grips: false,
         held: None,
         zoom: 1.0,
         still: false,
