@@ -21,7 +21,7 @@ const listeners = [];
 /**
  * Calls `listener(what)` after every change; `what` is "plan" (numbers), "structure"
  * (features came, went or moved, or other units), "name", "opened" (another line, before the rest follows), "chosen", "clock", "frame", "study", "against", "sketched" (while
- * something is dragged), "ridden" (what was dragged) or "whole" (the rest of the page has come).
+ * something is dragged), "left" (it is let go), "ridden" (what was dragged) or "whole" (the rest of the page has come).
  */
 export function onChange(listener) {
   listeners.push(listener);

@@ -85,6 +85,11 @@ impl Drawing {
         Ok(())
     }
 
+    /// From now on these figures stand at the measures of the chosen feature.
+    pub fn measure(&mut self, figures: Vec<String>) {
+        self.labels.measure(figures);
+    }
+
     /// Lays other ground, of a plan given as a plan file, under the rides shown until it is ridden itself.
     ///
     /// # Errors

@@ -286,7 +286,11 @@ pub fn readings(text: &str, system: JsValue) -> Result<Vec<f64>, JsValue> {
 /// Where the quantity or the system is unknown.
 #[wasm_bindgen]
 pub fn show(value: f64, quantity: JsValue, system: JsValue) -> Result<String, JsValue> {
-    Ok(units::format(value, from_page(&quantity)?, from_page(&system)?))
+    Ok(units::format(
+        value,
+        from_page(&quantity)?,
+        from_page(&system)?,
+    ))
 }
 
 /// Writes a number of a plan in the reader's units in all other ways: as typed, alone, and the step between

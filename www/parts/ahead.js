@@ -80,4 +80,5 @@ export function leave() {
   // Now all of them ride.
   if (!state.faults.length) next = state.plan;
   go();
+  tell("left");
 }

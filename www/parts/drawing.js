@@ -295,10 +295,9 @@ export function startDrawing() {
   onChange((what) => {
     if (["plan", "structure", "name", "whole"].includes(what)) take(what === "plan" || what === "structure");
     if (what === "chosen") show();
-    if (["chosen", "study", "sketched", "ridden"].includes(what)) {
-      drawing.show(undefined, labels());
-      repaint();
-    }
+    if (["chosen", "study", "ridden"].includes(what)) drawing.show(undefined, labels());
+    if (what === "sketched") drawing.measure(dimensions());
+    if (["chosen", "study", "ridden", "sketched"].includes(what)) repaint();
   });
   requestAnimationFrame(frame);
 }

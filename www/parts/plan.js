@@ -167,7 +167,7 @@ export function startPlan() {
     } else if (what === "chosen") {
       showFeatures();
       bringIntoView();
-    } else if (what === "ridden" || (what === "sketched" && state.faults.length)) {
+    } else if (what === "ridden" || what === "left" || (what === "sketched" && state.faults.length)) {
       // Under a moving finger the drawing says the numbers; the fields follow with the ride.
       syncChosen();
     } else if (what === "plan") {

@@ -18,6 +18,7 @@ const LATER: [Later; 2] = [
         &[
             "draft",
             "drawing_lay",
+            "drawing_measure",
             "drawing_paint_saddle",
             "drawing_show_traces",
             "drawing_svg",

@@ -63,8 +63,8 @@ impl Dimensions {
             let (at, align) = if upright {
                 (middle + DVec2::new(6.0, 4.0), Align::Right)
             } else {
-                // At the far end: under a lip stands its speed.
-                (b + DVec2::new(-2.0, 14.0), Align::Left)
+                // Beyond the far end: under a lip stand its speed and what that may be.
+                (b + DVec2::new(8.0, 8.0), Align::Right)
             };
             sheet.text(Ink::Figure, TYPE, at, align, Label::Dimension(i));
         }

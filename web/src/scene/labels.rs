@@ -55,6 +55,11 @@ impl Labels {
         text.map_or("", String::as_str)
     }
 
+    /// Writes other figures at the measures of the chosen feature.
+    pub fn measure(&mut self, figures: Vec<String>) {
+        self.dimensions = figures;
+    }
+
     /// Whether a label goes into `room` px in type of some size, px.
     pub fn fits(&self, label: Label, size: f64, room: f64) -> bool {
         width(self.text(label), size) < room

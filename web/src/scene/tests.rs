@@ -188,3 +188,27 @@ fn a_ghost_rides_pale_under_its_label() {
     );
     assert_eq!(tyres(&sheet).len(), 2, "one bike in full colour");
 }
+
+#[test]
+fn what_can_be_taken_hold_of_is_drawn_there() {
+    let (_, _, picture) = demo();
+    let mut seen = seen(0.0, View::Whole);
+    seen.chosen = Some(6);
+    let without = compose(&picture, &seen).0.marks.len();
+    seen.grips = true;
+    let (sheet, strips) = compose(&picture, &seen);
+    let diamonds = sheet.marks[without..].iter().filter_map(|mark| match mark {
+        Mark::Area { points, .. } => Some(&sheet.points[points.clone()]),
+        _ => None,
+    });
+    let middles: Vec<DVec2> = diamonds.map(|d| (d[0] + d[2]) * 0.5).collect();
+    // The second jump's lip and its knuckle.
+    let grips = picture.grips(6, &strips);
+    assert_eq!((middles.len(), grips.len()), (2, 2));
+    for (middle, grip) in middles.iter().zip(&grips) {
+        assert!(
+            middle.distance(DVec2::new(grip.x, grip.y)) < 1e-9,
+            "{grip:?} {middle}"
+        );
+    }
+}
