@@ -80,6 +80,78 @@ pub fn grips_are_large_enough_for_a_thumb(ground: &Ground) -> Result<()> {
     })
 }
 
+/// How large the chosen feature is drawn, px to the metre.
+const SCALE: &str = "Number(document.querySelector('.grip[data-part=knuckle]').dataset.scale)";
+
+/// The scale before and after something is done, once it has changed.
+async fn rescaled(page: &Page, does: impl AsyncFnOnce() -> Result<()>) -> Result<[f64; 2]> {
+    let before = number(page, SCALE).await?;
+    does().await?;
+    page.wait_for("another scale", &format!("{SCALE} !== {before}"))
+        .await?;
+    Ok([before, number(page, SCALE).await?])
+}
+
+pub fn a_wheel_and_two_keys_come_nearer_and_go_back(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Desk, "", async |page| {
+        take_the_second_jump(page).await?;
+        let turn = async |by: f64| {
+            let event =
+                json!({ "type": "mouseWheel", "x": 300, "y": 200, "deltaX": 0, "deltaY": by });
+            page.devtools("Input.dispatchMouseEvent", event).await
+        };
+        let scrolled = number(page, "scrollY").await?;
+        let [far, near] = rescaled(page, async || turn(-100.0).await).await?;
+        ensure!(near > far, "a wheel turned away: {far} to {near}");
+        let [_, back] = rescaled(page, async || turn(100.0).await).await?;
+        ensure!((back - far).abs() < 1e-6, "and back: {back}, not {far}");
+        ensure!(
+            number(page, "scrollY").await? == scrolled,
+            "the page was scrolled instead"
+        );
+        let [far, near] = rescaled(page, async || page.press("body", '+').await).await?;
+        ensure!(near > far, "+: {far} to {near}");
+        let [_, back] = rescaled(page, async || page.press("body", '-').await).await?;
+        ensure!((back - far).abs() < 1e-6, "-: {back}, not {far}");
+        Ok(())
+    })
+}
+
+pub fn two_fingers_that_part_come_nearer(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Phone, "", async |page| {
+        take_the_second_jump(page).await?;
+        let top = number(
+            page,
+            "document.getElementById('drawing').getBoundingClientRect().top",
+        )
+        .await?;
+        let fingers = async |kind: &str, apart: &[f64]| {
+            let points: Vec<_> = (0..)
+                .zip(apart)
+                .map(|(id, x)| json!({ "x": 180.0 + x, "y": top + 40.0, "id": id }))
+                .collect();
+            let event = json!({ "type": kind, "touchPoints": points });
+            page.devtools("Input.dispatchTouchEvent", event).await
+        };
+        let [far, near] = rescaled(page, async || {
+            fingers("touchStart", &[-30.0]).await?;
+            fingers("touchStart", &[-30.0, 30.0]).await?;
+            for apart in [35.0, 40.0, 45.0] {
+                fingers("touchMove", &[-apart, apart]).await?;
+            }
+            fingers("touchEnd", &[]).await
+        })
+        .await?;
+        page.wait_for(
+            "the last move",
+            &format!("Math.abs({SCALE} - {far} * 1.5) < 1e-6"),
+        )
+        .await?;
+        println!("{far} px to the metre, then {near}");
+        Ok(())
+    })
+}
+
 /// Moves of a finger that are followed, and how far each goes, px.
 const MOVES: usize = 40;
 const STEP: f64 = 1.5;

@@ -12,6 +12,8 @@ async fn studied(page: &Page) -> Result<()> {
 }
 
 async fn main_path(page: &Page, screen: Screen) -> Result<()> {
+    let width: u32 = page.ask("return innerWidth").await?;
+    ensure!(width == screen.size().0, "{width} px wide");
     let moment = "document.getElementById('scrub').valueAsNumber";
     page.wait_for("the ride to begin", &format!("{moment} > 0.2"))
         .await?;
@@ -91,8 +93,16 @@ pub fn firefox_at_a_desk(ground: &Ground) -> Result<()> {
     rides(ground, Engine::Firefox, Screen::Desk)
 }
 
+pub fn firefox_on_a_phone(ground: &Ground) -> Result<()> {
+    rides(ground, Engine::Firefox, Screen::Phone)
+}
+
 pub fn webkit_at_a_desk(ground: &Ground) -> Result<()> {
     rides(ground, Engine::WebKit, Screen::Desk)
+}
+
+pub fn webkit_on_a_phone(ground: &Ground) -> Result<()> {
+    rides(ground, Engine::WebKit, Screen::Phone)
 }
 
 pub fn chromium_on_a_phone(ground: &Ground) -> Result<()> {

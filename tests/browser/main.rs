@@ -183,6 +183,14 @@ const CASES: [(&str, Case); 86] = [
         dragging::a_lip_is_moved_by_key,
     ),
     (
+        "dragging::a_wheel_and_two_keys_come_nearer_and_go_back",
+        dragging::a_wheel_and_two_keys_come_nearer_and_go_back,
+    ),
+    (
+        "dragging::two_fingers_that_part_come_nearer",
+        dragging::two_fingers_that_part_come_nearer,
+    ),
+    (
         "dragging::grips_are_large_enough_for_a_thumb",
         dragging::grips_are_large_enough_for_a_thumb,
     ),
@@ -284,7 +292,9 @@ const CASES: [(&str, Case); 86] = [
         dragging::the_picture_follows_promptly_on_a_slow_phone,
     ),
     ("engines::firefox_at_a_desk", engines::firefox_at_a_desk),
+    ("engines::firefox_on_a_phone", engines::firefox_on_a_phone),
     ("engines::webkit_at_a_desk", engines::webkit_at_a_desk),
+    ("engines::webkit_on_a_phone", engines::webkit_on_a_phone),
     ("engines::chromium_on_a_phone", engines::chromium_on_a_phone),
     ("bits::in_chromium", bits::in_chromium),
     ("bits::in_firefox", bits::in_firefox),

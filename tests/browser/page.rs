@@ -1,7 +1,7 @@
 //! One opened page.
 
 use super::engine::Engine;
-use super::ground::Visit;
+use super::ground::{Screen, Visit};
 use anyhow::{Context, Result, ensure};
 use serde::de::DeserializeOwned;
 use serde_json::json;
@@ -20,6 +20,9 @@ const READY: (&str, &str) = (
     "document.documentElement.dataset.ready && document.documentElement.dataset.whole",
 );
 
+/// A path that the host does not have.
+const NOWHERE: &str = "nowhere";
+
 /// How much of a script that failed is told, in characters.
 const LEGIBLE: usize = 300;
 
@@ -27,6 +30,8 @@ const LEGIBLE: usize = 300;
 pub struct Page {
     driver: WebDriver,
     engine: Engine,
+    /// Whether it stands in a frame of another, which is all that is narrow.
+    framed: bool,
     address: String,
     saved: PathBuf,
 }
@@ -37,17 +42,54 @@ impl Page {
         let page = Self {
             driver,
             engine: visit.engine,
+            framed: visit.engine != Engine::Chromium && visit.screen == Screen::Phone,
             address: visit.address.to_owned(),
             saved: PathBuf::new(),
         };
         if visit.slowly {
             page.slow_down().await?;
         }
-        page.driver
-            .goto(format!("{}{}", visit.address, visit.tail))
-            .await?;
+        let address = format!("{}{}", visit.address, visit.tail);
+        if page.framed {
+            page.frame(visit.screen, &address).await?;
+        } else {
+            page.driver.goto(address).await?;
+            page.widen(visit.screen).await?;
+        }
         page.wait_for(READY.0, READY.1).await?;
         Ok(page)
+    }
+
+    /// Makes the window as large as a screen.
+    async fn widen(&self, screen: Screen) -> Result<()> {
+        if self.engine == Engine::Chromium {
+            return Ok(());
+        }
+        let around = "return [outerWidth - innerWidth, outerHeight - innerHeight]";
+        let [beside, above]: [u32; 2] = self.ask(around).await?;
+        let (width, height) = screen.size();
+        self.driver
+            .set_window_rect(0, 0, width + beside, height + above)
+            .await?;
+        self.wait_for("the window", &format!("innerWidth === {width}"))
+            .await
+    }
+
+    /// Opens an address in a frame as large as a screen: the windows of some engines cannot be made so narrow.
+    async fn frame(&self, screen: Screen, address: &str) -> Result<()> {
+        // What the host does not have shows a page without rules of its own.
+        self.driver
+            .goto(format!("{}{NOWHERE}", self.address))
+            .await?;
+        let (width, height) = screen.size();
+        let script = format!(
+            "const frame = document.createElement('iframe'); frame.style.cssText = 'border: 0'; \
+             frame.width = {width}; frame.height = {height}; frame.src = {address:?}; \
+             document.body.replaceChildren(frame); document.body.style.margin = 0; return true"
+        );
+        ensure!(self.ask::<bool>(&script).await?);
+        self.driver.enter_frame(0).await?;
+        Ok(())
     }
 
     /// From now on the browser has a quarter of the processor, and a line of 1.6 Mbit/s with 150 ms to the
@@ -247,7 +289,13 @@ impl Page {
 
     /// Loads the page again.
     pub async fn reload(&self) -> Result<()> {
-        self.driver.refresh().await?;
+        if self.framed {
+            let script = "window.gone = true; location.reload(); return true";
+            ensure!(self.ask::<bool>(script).await?);
+            self.wait_for("another page", "!window.gone").await?;
+        } else {
+            self.driver.refresh().await?;
+        }
         self.wait_for(READY.0, READY.1).await
     }
 

@@ -235,6 +235,13 @@ function spread(event) {
   return true;
 }
 
+// How much a wheel is turned, in e-foldings of the view, for one of each unit that browsers count in: px,
+// lines, pages. What spreads two fingers on a pad comes as a wheel with a key held, in small steps.
+const TURN = [0.002, 0.05, 0.5];
+const SPREAD = 5;
+
+const turned = (event) => event.deltaY * TURN[event.deltaMode] * (event.ctrlKey ? SPREAD : 1);
+
 /** A tap chooses a feature; a drag along the ground takes the ride with it. */
 function startHand() {
   let held = null;
@@ -268,9 +275,8 @@ function startHand() {
   canvas.addEventListener(
     "wheel",
     (event) => {
-      if (!event.ctrlKey && !event.metaKey) return;
       event.preventDefault();
-      zoom(Math.exp(-event.deltaY * 0.01));
+      zoom(Math.exp(-turned(event)));
     },
     { passive: false },
   );
