@@ -100,6 +100,8 @@ pub fn a_wheel_and_two_keys_come_nearer_and_go_back(ground: &Ground) -> Result<(
                 json!({ "type": "mouseWheel", "x": 300, "y": 200, "deltaX": 0, "deltaY": by });
             page.devtools("Input.dispatchMouseEvent", event).await
         };
+        let stands = "window.stood === scrollY || (window.stood = scrollY, false)";
+        page.wait_for("the page to stand", stands).await?;
         let scrolled = number(page, "scrollY").await?;
         let [far, near] = rescaled(page, async || turn(-100.0).await).await?;
         ensure!(near > far, "a wheel turned away: {far} to {near}");

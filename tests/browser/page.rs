@@ -89,6 +89,8 @@ impl Page {
         );
         ensure!(self.ask::<bool>(&script).await?);
         self.driver.enter_frame(0).await?;
+        // Keys go to the frame that has been looked at last.
+        ensure!(self.ask::<bool>("window.focus(); return true").await?);
         Ok(())
     }
 
