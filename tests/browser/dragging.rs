@@ -3,6 +3,7 @@
 use anyhow::{Result, ensure};
 use browser::{Ground, Page, Screen};
 use serde_json::json;
+use std::time::Duration;
 
 const GAP: &str = "Number.parseFloat(document.querySelector('[data-field$=\"gap\"] input').value)";
 
@@ -160,6 +161,11 @@ const STEP: f64 = 1.5;
 
 /// Drags the knuckle with a finger on the screen, move by move, and lets go.
 async fn drag_slowly(page: &Page) -> Result<()> {
+    drag_and(page, async || Ok(())).await
+}
+
+/// The same, with something done before the finger lets go.
+async fn drag_and(page: &Page, before: impl AsyncFnOnce() -> Result<()>) -> Result<()> {
     let middle = "const box = document.querySelector('.grip[data-part=knuckle]').getBoundingClientRect(); \
         return [box.x + box.width / 2, box.y + box.height / 2]";
     let [x, y]: [f64; 2] = page.ask(middle).await?;
@@ -175,7 +181,32 @@ async fn drag_slowly(page: &Page) -> Result<()> {
     for i in 1..=MOVES {
         finger("touchMove", Some(STEP * i as f64)).await?;
     }
+    before().await?;
     finger("touchEnd", None).await
+}
+
+pub fn the_table_follows_a_finger_that_rests(ground: &Ground) -> Result<()> {
+    const LANDINGS: &str = "#lips tbody [data-what=landing]";
+    ground.visit(Screen::Phone, "", async |page| {
+        take_the_second_jump(page).await?;
+        let before = page.texts(LANDINGS).await?;
+        let mut held = Vec::new();
+        drag_and(page, async || {
+            tokio::time::sleep(Duration::from_secs(1)).await;
+            held = page.texts(LANDINGS).await?;
+            Ok(())
+        })
+        .await?;
+        ensure!(held != before, "nothing followed");
+        page.wait_for("the study", "!document.documentElement.dataset.working")
+            .await?;
+        let after = page.texts(LANDINGS).await?;
+        ensure!(
+            held == after,
+            "under the finger {held:?}, and then {after:?}"
+        );
+        Ok(())
+    })
 }
 
 pub fn the_picture_follows_in_the_same_frame(ground: &Ground) -> Result<()> {

@@ -33,7 +33,7 @@ use std::sync::Arc;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 90] = [
+const CASES: [(&str, Case); 91] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -189,6 +189,10 @@ const CASES: [(&str, Case); 90] = [
     (
         "dragging::two_fingers_that_part_come_nearer",
         dragging::two_fingers_that_part_come_nearer,
+    ),
+    (
+        "dragging::the_table_follows_a_finger_that_rests",
+        dragging::the_table_follows_a_finger_that_rests,
     ),
     (
         "dragging::grips_are_large_enough_for_a_thumb",

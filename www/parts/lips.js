@@ -146,6 +146,7 @@ function verdict(jumps, name) {
 // While something is dragged: how often the table changes, ms, as faster is not read; and when it did last.
 const TELL = 300;
 let shownAt = 0;
+let waiting = 0;
 
 /** Puts what is new of a row in its place. While something is dragged, most of the table stays as it was. */
 function renew(made, i) {
@@ -157,7 +158,7 @@ function renew(made, i) {
 }
 
 function show(what) {
-  if (what === "ridden" && performance.now() - shownAt < TELL) return;
+  clearTimeout(waiting);
   shownAt = performance.now();
   const { jumps } = state.story;
   const called = names(state.good);
@@ -168,8 +169,17 @@ function show(what) {
   say(told, [ending(called), verdict(jumps, name), weakest(jumps, name)].filter(Boolean).join(" "));
 }
 
+/** Shows what was ridden while something is dragged, at once or as soon as it will be read. */
+function follow() {
+  clearTimeout(waiting);
+  const rest = shownAt + TELL - performance.now();
+  if (rest > 0) waiting = setTimeout(follow, rest);
+  else show("ridden");
+}
+
 export function startLips() {
   onChange((what) => {
-    if (state.story && ["plan", "structure", "study", "against", "ridden", "whole"].includes(what)) show(what);
+    if (what === "ridden") follow();
+    else if (state.story && ["plan", "structure", "study", "against", "whole"].includes(what)) show(what);
   });
 }
