@@ -112,7 +112,7 @@ export function fit() {
 /** Shows the sides of the ride that were chosen. */
 export function arrange() {
   frameBox.dataset.view = look.whole ? "whole" : look.saddle ? "saddle" : "side";
-  fit();
+  repaint();
 }
 
 // The measures of each kind of feature, in the order in which the drawing has them.

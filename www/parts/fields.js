@@ -3,7 +3,7 @@
 import { state, edit } from "../state.js";
 import { parse, stepped, typed } from "../units.js";
 import { act } from "../words.js";
-import { hide, say } from "./make.js";
+import { hide, make as element, say } from "./make.js";
 import { get, set } from "./path.js";
 
 let serial = 0;
@@ -13,12 +13,6 @@ function tell(below, text) {
   say(below, text || "");
   hide(below, !text);
 }
-
-const element = (tag, properties = {}, ...children) => {
-  const made = Object.assign(document.createElement(tag), properties);
-  made.append(...children);
-  return made;
-};
 
 /**
  * A group of fields under a heading, for the part of the plan at `base`. Where `origin(path, quantity)`

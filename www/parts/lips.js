@@ -157,14 +157,15 @@ function renew(made, i) {
   });
 }
 
-function show(what) {
+/** Shows the table anew; or, with `renewing`, only what is new of it. */
+function show(renewing = false) {
   clearTimeout(waiting);
   shownAt = performance.now();
   const { jumps } = state.story;
   const called = names(state.good);
   const name = (jump) => called[jump.feature] ?? words.numbered("jump", jump.lip + 1);
   const rows = jumps.flatMap((jump) => [row(jump, name(jump)), below(jump)]);
-  if (what === "ridden" && rows.length === body.rows.length) rows.forEach(renew);
+  if (renewing && rows.length === body.rows.length) rows.forEach(renew);
   else body.replaceChildren(...rows);
   say(told, [ending(called), verdict(jumps, name), weakest(jumps, name)].filter(Boolean).join(" "));
 }
@@ -174,12 +175,12 @@ function follow() {
   clearTimeout(waiting);
   const rest = shownAt + TELL - performance.now();
   if (rest > 0) waiting = setTimeout(follow, rest);
-  else show("ridden");
+  else show(true);
 }
 
 export function startLips() {
   onChange((what) => {
     if (what === "ridden") follow();
-    else if (state.story && ["plan", "structure", "study", "against", "whole"].includes(what)) show(what);
+    else if (state.story && ["plan", "structure", "study", "against", "whole"].includes(what)) show();
   });
 }

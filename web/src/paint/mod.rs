@@ -87,8 +87,9 @@ impl Pencil {
                 } => self.ring(*ink, *width, *centre, *radius),
                 mark @ Mark::Text { size, label, .. } => {
                     // To set the type takes longer than to write.
-                    if set.replace((label.is_bold(), *size)) != Some((label.is_bold(), *size)) {
-                        self.set_type(label.is_bold(), *size);
+                    let wanted = (label.is_bold(), *size);
+                    if set.replace(wanted) != Some(wanted) {
+                        self.set_type(wanted.0, wanted.1);
                     }
                     self.text(mark, labels);
                 }
