@@ -161,11 +161,15 @@ const STEP: f64 = 1.5;
 
 /// Drags the knuckle with a finger on the screen, move by move, and lets go.
 async fn drag_slowly(page: &Page) -> Result<()> {
-    drag_and(page, async || Ok(())).await
+    drag_and(page, MOVES, async || Ok(())).await
 }
 
-/// The same, with something done before the finger lets go.
-async fn drag_and(page: &Page, before: impl AsyncFnOnce() -> Result<()>) -> Result<()> {
+/// The same in so many moves, with something done before the finger lets go.
+async fn drag_and(
+    page: &Page,
+    moves: usize,
+    before: impl AsyncFnOnce() -> Result<()>,
+) -> Result<()> {
     let middle = "const box = document.querySelector('.grip[data-part=knuckle]').getBoundingClientRect(); \
         return [box.x + box.width / 2, box.y + box.height / 2]";
     let [x, y]: [f64; 2] = page.ask(middle).await?;
@@ -178,7 +182,7 @@ async fn drag_and(page: &Page, before: impl AsyncFnOnce() -> Result<()>) -> Resu
         page.devtools("Input.dispatchTouchEvent", event).await
     };
     finger("touchStart", Some(0.0)).await?;
-    for i in 1..=MOVES {
+    for i in 1..=moves {
         finger("touchMove", Some(STEP * i as f64)).await?;
     }
     before().await?;
@@ -189,9 +193,12 @@ pub fn the_table_follows_a_finger_that_rests(ground: &Ground) -> Result<()> {
     const LANDINGS: &str = "#lips tbody [data-what=landing]";
     ground.visit(Screen::Phone, "", async |page| {
         take_the_second_jump(page).await?;
+        page.wait_for("the study", "!document.documentElement.dataset.working")
+            .await?;
         let before = page.texts(LANDINGS).await?;
         let mut held = Vec::new();
-        drag_and(page, async || {
+        // The ride of the first is shown at once, that of the second would be too soon after it.
+        drag_and(page, 2, async || {
             tokio::time::sleep(Duration::from_secs(1)).await;
             held = page.texts(LANDINGS).await?;
             Ok(())
@@ -251,6 +258,8 @@ pub fn the_picture_follows_promptly_on_a_slow_phone(ground: &Ground) -> Result<(
         .await?;
         let mut told = Vec::new();
         for _ in 0..6 {
+            // What the drag before is studied for would slow this one.
+            page.wait_for("the study", "!document.documentElement.dataset.working").await?;
             page.ask::<bool>("prompt_.length = 0; rides = 0; return true").await?;
             drag_slowly(page).await?;
             let mut slow: Vec<f64> = page.ask("return [...prompt_]").await?;

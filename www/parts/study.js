@@ -49,11 +49,12 @@ export async function studied() {
 
 export function startStudy() {
   onChange((what) => {
-    if (!state.good || !["plan", "structure", "whole"].includes(what)) return;
+    if (!state.good || !["plan", "structure", "whole", "sketched"].includes(what)) return;
     // What is on its way belongs to another line.
     asked += 1;
     page.dataset.working = "true";
     clearTimeout(waiting);
-    waiting = setTimeout(ask, REST, 0);
+    // What is dragged is studied once it is let go: until then the processor has enough to do.
+    if (what !== "sketched") waiting = setTimeout(ask, REST, 0);
   });
 }
