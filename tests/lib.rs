@@ -8,6 +8,7 @@ pub mod forms;
 pub mod golden;
 pub mod lines;
 pub mod plans;
+pub mod rider;
 pub mod rigid;
 pub mod trace;
 

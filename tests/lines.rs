@@ -1,6 +1,6 @@
 //! Lines for comparing the ride with other solvers, and who rides them.
 
-use crate::family::riders;
+use crate::rider::riders;
 use sim::plan::{
     Feature, Flat, Jump, Landing, Lie, Line, Lip, Plan, Roller, RunOut, StartRamp, Surface,
     Weather, Yard,
@@ -71,6 +71,7 @@ pub fn lip(ramp: f64, height: f64, radius: f64) -> Named {
             height,
             radius,
             lead_in: None,
+            straight_end: None,
             surface: Surface::Wood,
         },
         gap: 2.0,
@@ -106,6 +107,7 @@ fn named(name: String, mut features: Vec<Feature>) -> Named {
         weather: Weather::default(),
         initial_speed: None,
         seen: Vec::new(),
+        seed: 0,
     };
     Named { name, plan }
 }

@@ -39,9 +39,10 @@ pub fn plan() -> impl Strategy<Value = Plan> {
         weather(),
         option::of(number()),
         vec(observation(), 0..4),
+        prop_oneof![Just(0), any::<u32>()],
     )
         .prop_map(
-            |(name, yard, line, riders, weather, initial_speed, seen)| Plan {
+            |(name, yard, line, riders, weather, initial_speed, seen, seed)| Plan {
                 name,
                 yard,
                 line,
@@ -49,6 +50,7 @@ pub fn plan() -> impl Strategy<Value = Plan> {
                 weather,
                 initial_speed,
                 seen,
+                seed,
             },
         )
 }
@@ -127,12 +129,16 @@ fn jump() -> impl Strategy<Value = Feature> {
 fn lip() -> impl Strategy<Value = Lip> {
     let lead_in = option::of((number(), number()))
         .prop_map(|l| l.map(|(angle_deg, length)| LeadIn { angle_deg, length }));
-    (number(), number(), lead_in, surface()).prop_map(|(height, radius, lead_in, surface)| Lip {
-        height,
-        radius,
-        lead_in,
-        surface,
-    })
+    let straight_end = option::of(number());
+    (number(), number(), lead_in, straight_end, surface()).prop_map(
+        |(height, radius, lead_in, straight_end, surface)| Lip {
+            height,
+            radius,
+            lead_in,
+            straight_end,
+            surface,
+        },
+    )
 }
 
 fn landing() -> impl Strategy<Value = Landing> {

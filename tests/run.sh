@@ -80,6 +80,12 @@ step documentation env RUSTDOCFLAGS="-D warnings" cargo doc --workspace --no-dep
 step host cargo build --release --quiet
 tests tests cargo test --workspace --no-fail-fast -- --show-output
 
+# Each case in a browser says how long it took; of all others the program does that holds them.
+echo "the ten longest, s:"
+awk '/^ +Running / { split($NF, path, "/"); name = path[length(path)]; sub(/-[0-9a-f]+\)$/, "", name) }
+  /^test result: / { sub(/s$/, "", $NF); if (name != "browser") print $NF, name; name = "documentation" }
+  /  took: / { sub(/.*  took: /, ""); print $1, $3 }' "$out/tests.txt" | sort -rn | head -n 10 | sed 's/^/  /'
+
 # The rows of all the tables that the tests print: see tests/checks.rs.
 awk '/^  table: / { n++; rows += $2; out += $4; known += $6 }
   END { print rows + 0 " rows in " n + 0 " tables: " out + 0 " out of bound, " known + 0 " known to be out" }' \

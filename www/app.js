@@ -1,19 +1,17 @@
 // Starts the page: loads the simulator, opens the plan in the address, and lets the parts run.
 
-import init, { demo, fetchPart, initPart, open as openLink } from "./carryline.js";
-import { state, complete, edit, rewrite, onChange } from "./state.js";
+import { default as init, demo, open as openLink } from "./carryline.js";
+import { state, edit, rewrite, rideOthers, onChange } from "./state.js";
 import { inWords } from "./names.js";
 import { keepSystem, usualSystem } from "./units.js";
 import { damaged, broken, otherModel, model } from "./words.js";
 import { startDrawing } from "./parts/drawing.js";
 import { startControls } from "./parts/controls.js";
 import { startLips } from "./parts/lips.js";
-import { startPlan } from "./parts/plan.js";
-import { startFaults } from "./parts/faults.js";
 import { startFeel } from "./parts/feel.js";
-import { startGrips } from "./parts/grips.js";
 import { openNew, openOwn, startLines } from "./parts/lines.js";
 import { say } from "./parts/message.js";
+import { isOwnAddress, startShare } from "./parts/share.js";
 import { noLink } from "./wrong.js";
 
 const hasLink = () => location.hash.length > 1;
@@ -49,31 +47,27 @@ function startUnits() {
   }
 }
 
+// What asks nothing of the simulator waits for it; what shows the first ride comes with it.
+const WAITING = [startUnits, startName, startLips, startControls, startFeel, startShare];
+const FIRST = [startDrawing, startLines, openAddress];
+
+const painted = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+
 async function start() {
   const coming = init();
-  // What reads links is fetched beside the rest of the simulator, and by those alone who come with one.
-  const link = hasLink() && fetchPart("link");
-  startUnits();
-  startName();
-  startLips();
-  startPlan();
-  startFaults();
+  for (const part of WAITING) part();
   await coming;
-  if (link) await initPart("link", link);
-  startDrawing();
-  startControls();
-  startLines();
-  startFeel();
-  startGrips();
-  openAddress();
-  document.documentElement.dataset.ready = "true";
+  for (const part of FIRST) part();
   // With the first frame of the ride.
   requestAnimationFrame(() => performance.mark("ready"));
-  const parts = link ? ["rest"] : ["rest", "link"];
-  const [{ startLate }] = await Promise.all([import("./late.js"), ...parts.map((part) => initPart(part))]);
-  startLate(openAddress);
-  complete();
-  document.documentElement.dataset.whole = "true";
+  await painted();
+  const { startRest } = await import("./rest.js");
+  rideOthers();
+  startRest();
+  window.addEventListener("hashchange", () => {
+    if (!isOwnAddress()) openAddress();
+  });
+  document.documentElement.dataset.ready = "true";
 }
 
 start().catch((error) => {

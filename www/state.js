@@ -1,6 +1,7 @@
 // What the page knows: the plan being edited, the last ride that worked, and who wants to hear of it.
 
 import { ride } from "./carryline.js";
+import { unlessHeld } from "./finger.js";
 import { back, forget, forth, note } from "./history.js";
 
 export const state = {
@@ -12,7 +13,6 @@ export const state = {
   system: "metric",
   against: null, // another line it is compared with: its name and its jumps
   chosen: null, // index of the feature being edited
-  whole: false, // whether all of the page and of the simulator is there, and not only what rides
   looking: false, // at somebody else's line, which is not edited before it is copied
 };
 
@@ -21,10 +21,12 @@ const listeners = [];
 /**
  * Calls `listener(what)` after every change; `what` is "plan" (numbers), "structure"
  * (features came, went or moved, or other units), "name", "opened" (another line, before the rest follows), "chosen", "clock", "frame", "study", "against", "sketched" (while
- * something is dragged), "left" (it is let go), "ridden" (what was dragged) or "whole" (the rest of the page has come).
+ * something is dragged), "left" (it is let go), "ridden" (what was dragged) or "others" (who ride after the first of a visit).
+ * Who comes when there is a ride hears of it at once.
  */
 export function onChange(listener) {
   listeners.push(listener);
+  if (state.story) listener("structure");
 }
 
 export function tell(what) {
@@ -42,14 +44,16 @@ export function takeRiding() {
 
 /** The ride of another line, to be compared with; it is no concern of the plan's. */
 export function rideOf(plan) {
-  return ride(JSON.stringify(plan));
+  return ride(plan);
 }
+
+// How many of the plan's riders ride: to be seen soon, the one whom the line is for rides alone at first.
+let most = 1;
 
 /** Rides the plan. The last good ride stays where the plan has faults. */
 function attempt() {
   try {
-    // To be seen soon, the rider whom the line is for rides alone at first.
-    const next = ride(JSON.stringify(state.plan), state.whole ? undefined : 1);
+    const next = ride(state.plan, most);
     riding?.free();
     riding = next;
     state.story = next.story();
@@ -111,11 +115,11 @@ function step(plan) {
 export const undo = () => step(back(state.plan));
 export const redo = () => step(forth(state.plan));
 
-/** From now on all of the page and of the simulator is there. */
-export function complete() {
-  state.whole = true;
+/** From now on all riders ride. */
+export function rideOthers() {
+  most = undefined;
   if (state.plan.riders.length > 1) attempt();
-  tell("whole");
+  unlessHeld(() => tell("others"));
 }
 
 /** Rides again and writes everything anew, as when the units change. */

@@ -1,8 +1,9 @@
 // The reader's own lines, kept on the device: one entry each, so that two tabs never write the same one
 // unless both edit the same line.
 
+import { draw_seed } from "./carryline.js";
+
 const PREFIX = "carryline.line.";
-const TAB = Math.random().toString(36).slice(2);
 
 /** Id of the line that is edited here; null while a line is only looked at. */
 export const here = { id: null, taken: false };
@@ -26,12 +27,13 @@ export function kept() {
     .sort((a, b) => b.saved - a.saved || a.id.localeCompare(b.id));
 }
 
-export const fresh = () => crypto.randomUUID?.() ?? `${Date.now()}-${TAB}`;
+/** An id that no other line has: two are hardly made in one millisecond, let alone with one number drawn. */
+export const fresh = () => `${Date.now()}-${draw_seed()}`;
 
 /** Keeps a plan under an id; false where the device has no room or no store. */
 export function keep(id, plan, link) {
   try {
-    localStorage.setItem(PREFIX + id, JSON.stringify({ plan, link, saved: Date.now(), tab: TAB }));
+    localStorage.setItem(PREFIX + id, JSON.stringify({ plan, link, saved: Date.now() }));
     return true;
   } catch {
     return false;

@@ -1,6 +1,6 @@
-// Works out, beside the page, what takes longer than a frame.
+// Works out, beside the page, what takes longer than a frame: one thing for each message.
 
-import init, { initPart, ride, study } from "./carryline.js";
+import init, { ride, study } from "./carryline.js";
 
 let ready;
 
@@ -9,20 +9,20 @@ function rideBeside(plan, riders) {
   const riding = ride(plan, riders);
   const [story, traces] = [riding.story(), riding.traces()];
   riding.free();
-  postMessage({ part: "ride", answer: { story, traces } }, [story.trace, ...traces].map((trace) => trace.buffer));
+  return [{ story, traces }, [story.trace, ...traces].map((trace) => trace.buffer)];
 }
 
-// The first message brings the simulator as the page has compiled it.
-onmessage = async ({ data: { simulator, asked, plan, part, riders } }) => {
-  ready ??= init({ module_or_path: simulator.first }).then(() => initPart("rest", simulator.rest));
-  await ready;
-  if (!part) return;
+onmessage = async ({ data: { module, number, part, plan, riders } }) => {
+  // The first message brings the simulator, as the page has compiled it.
+  ready ??= init({ module_or_path: module });
   try {
-    if (part === "ride") rideBeside(plan, riders);
-    else postMessage({ asked, part, answer: study(plan, part) });
-  } catch (faults) {
-    // The page reads the same plan and tells its faults itself.
-    if (!Array.isArray(faults)) throw faults;
-    postMessage({ asked, part, answer: null });
+    await ready;
+    if (module) return;
+    const [answer, given] = part === "ride" ? rideBeside(plan, riders) : [study(plan, part), []];
+    postMessage({ number, answer }, given);
+  } catch (error) {
+    // The page reads the same plan and tells its faults itself. Anything else is a breakdown, which the page
+    // would not hear of: nobody waits for what this function gives.
+    postMessage(Array.isArray(error) ? { number, answer: null } : { number, broken: String(error) });
   }
 };

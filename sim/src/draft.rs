@@ -169,6 +169,7 @@ fn opening(answers: &Answers, share: f64) -> Plan {
         weather: Weather::default(),
         initial_speed: None,
         seen: Vec::new(),
+        seed: 0,
     }
 }
 
@@ -240,6 +241,7 @@ fn jump(answers: &Answers, (share, radii, angle_deg): (f64, f64, f64), gap: f64)
             height,
             radius: num::max(radii * height, 1.8),
             lead_in: None,
+            straight_end: None,
             surface: Surface::Wood,
         },
         gap,

@@ -2,7 +2,6 @@
 
 mod why;
 
-pub(crate) use why::NOT_JSON;
 pub use why::{Unreadable, Why};
 
 use core::fmt;

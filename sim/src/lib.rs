@@ -19,10 +19,12 @@
 //! }
 //! ```
 
+mod body;
 pub mod constants;
-pub mod document;
 pub mod draft;
 pub mod error;
+pub mod fit;
+pub mod json;
 pub mod judge;
 pub mod limits;
 pub mod link;
@@ -31,5 +33,6 @@ pub mod plan;
 pub mod presets;
 pub mod profile;
 pub mod ride;
+mod rider;
 pub mod setup;
 pub mod units;

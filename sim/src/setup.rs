@@ -103,6 +103,7 @@ pub fn mount(planned: &Planned, weather: &Weather) -> Mount {
             Style::Pumping => Legs::Pumping,
         },
         skill: rider.skill,
+        stiff: 0.0,
         bike_mass: bike.mass,
         bike_inertia: frame_mass
             * (gyration * gyration + (frame_rise - bike_rise) * (frame_rise - bike_rise))

@@ -7,15 +7,14 @@ use tests::golden::{digests, links};
 /// Rides every plan of the list in the page's own simulator; a line for each ride, as the list has it.
 const RIDE_ALL: &str = "
     const app = document.querySelector('script[type=module]').src;
-    return import(new URL('carryline.js', app)).then(async ({ default: init, initPart, open, ride }) => {
+    return import(new URL('carryline.js', app)).then(async ({ default: init, open, ride }) => {
         // A driver's script may get modules of its own; where it shares the page's this does nothing.
         await init();
-        await initPart('link');
         const lines = [];
         links.forEach((link, i) => {
             const { plan } = open(link);
             plan.riders.forEach((rider, number) => {
-                const riding = ride(JSON.stringify({ ...plan, riders: [rider, ...plan.riders.filter((r) => r !== rider)] }));
+                const riding = ride({ ...plan, riders: [rider, ...plan.riders.filter((r) => r !== rider)] });
                 const { digest, columns, trace } = riding.story();
                 riding.free();
                 lines.push([i, number, trace.length / columns.length, digest].join(' '));

@@ -1,16 +1,17 @@
 //! What a first visit costs, by the browser's own record of it.
 
 use anyhow::{Context, Result, ensure};
-use browser::{ENGLISH, Engine, Ground, Screen, Visit};
+use browser::{Ground, SLOWER, Screen, Since, Visit};
 use serde::Deserialize;
 use std::io::{Read, Write};
 use std::net::TcpStream;
+use std::time::Duration;
 
 /// Most that a first visit may fetch, bytes as they come over the line.
-const BYTES: f64 = 250e3;
+const BYTES: f64 = 300e3;
 
 /// Longest time to a page that answers, s, on a slow phone over a slow line.
-const SECONDS: f64 = 1.5;
+const SECONDS: f64 = 2.0;
 
 /// One file of a visit.
 #[derive(Deserialize)]
@@ -78,40 +79,29 @@ pub fn little_is_fetched(ground: &Ground) -> Result<()> {
 
 pub fn soon_interactive(ground: &Ground) -> Result<()> {
     let visit = Visit {
-        engine: Engine::Chromium,
-        screen: Screen::Phone,
-        languages: ENGLISH,
-        address: &ground.address,
-        tail: "",
         slowly: true,
+        traced: true,
+        ..Visit::to(&ground.address)
     };
-    let mut best = f64::INFINITY;
-    // The machine may be busy with something else: the best of some is nearest to what the page needs.
-    for _ in 0..6 {
-        let (ready, fetched) = ground.visit_as(&visit, async |page| {
-            let ready: f64 = page.ask(READY).await?;
-            let entries: Vec<Entry> = page.ask(ENTRIES).await?;
-            let fetched = entries
-                .iter()
-                .map(|e| e.ended / 1000.0)
-                .filter(|&t| t < ready);
-            Ok((ready, fetched.fold(0.0, f64::max)))
-        })?;
+    ground.visit_as(&visit, async |page| {
+        let ready: f64 = page.ask(READY).await?;
+        let entries: Vec<Entry> = page.ask(ENTRIES).await?;
+        page.gauge().await?;
+        tokio::time::sleep(Duration::from_secs(2)).await;
+        let fetched = entries.iter().map(|e| e.ended / 1000.0);
+        let fetched = fetched.filter(|&t| t < ready).fold(0.0, f64::max);
+        let work = page.work(Since::Before(1000.0 * ready), "ready").await?;
+        let worked: f64 = work.tasks.iter().map(|task| task.worked / 1000.0).sum();
+        let slow = work.on_slower(SLOWER) / 1000.0;
         println!(
-            "interactive after {ready:.2} s, the last file it waited for was there after {fetched:.2} s"
+            "over a slow line the last file that is waited for is there after {fetched:.2} s, and the page answers after \
+             {ready:.2} s, of which it works {worked:.3} s; on a processor {SLOWER} times slower after {slow:.2} s"
         );
-        best = best.min(ready);
-        if best < SECONDS {
-            break;
-        }
-    }
-    ensure!(
-        best > 0.15,
-        "{best} s is less than the line takes: nothing was slowed down"
-    );
-    ensure!(
-        best < SECONDS,
-        "interactive after {best:.2} s; accepted less than {SECONDS} s"
-    );
-    Ok(())
+        ensure!(
+            fetched > 0.15,
+            "{fetched} s is less than the line takes: nothing was slowed down"
+        );
+        ensure!(slow < SECONDS, "interactive after {slow:.2} s; accepted less than {SECONDS} s");
+        Ok(())
+    })
 }

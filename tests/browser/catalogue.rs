@@ -139,7 +139,7 @@ fn variant(key: &str) -> String {
 fn used(shape: &Shape) -> Result<()> {
     let (mut page, mut code) = (BTreeSet::new(), BTreeSet::new());
     read(&www(), &mut page)?;
-    for folder in ["sim/src", "sim/fit/src", "web/src"] {
+    for folder in ["sim/src", "web/src"] {
         read(&tests::repository().join(folder), &mut code)?;
     }
     let plans = [

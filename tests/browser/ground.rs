@@ -1,60 +1,28 @@
 //! What every case stands on: the served page, and drivers that open browsers.
 
+use super::capabilities::{capabilities, downloads};
 use super::child::Running;
 use super::drivers::Drivers;
-use super::engine::{Engine, downloads};
+use super::engine::Engine;
 use super::page::Page;
+use super::screen::Screen;
+use super::visit::Visit;
 use anyhow::Result;
 use std::env;
 use std::process::Command;
+use std::sync::Arc;
 use tempfile::TempDir;
 use thirtyfour::prelude::*;
 use tokio::runtime::{self, Runtime};
 
-/// The screen a page is opened on.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Screen {
-    /// A small phone held upright.
-    Phone,
-    /// A desk's.
-    Desk,
-}
-
-impl Screen {
-    /// Width and height, CSS pixels.
-    pub fn size(self) -> (u32, u32) {
-        match self {
-            Screen::Phone => (360, 740),
-            Screen::Desk => (1440, 900),
-        }
-    }
-}
-
-/// What most cases read.
-pub const ENGLISH: &str = "en-US,en";
-
-/// How the page is opened.
-#[derive(Clone, Copy, Debug)]
-pub struct Visit<'a> {
-    /// In which browser.
-    pub engine: Engine,
-    /// On which screen.
-    pub screen: Screen,
-    /// What the reader reads, in order, such as `de-DE,de`.
-    pub languages: &'a str,
-    /// Address of the page, ending in a stroke.
-    pub address: &'a str,
-    /// What stands behind it.
-    pub tail: &'a str,
-    /// On a slow phone over a slow line: see `Page::slow_down`.
-    pub slowly: bool,
-}
-
-/// The served page and the drivers, all ended when this is dropped.
+/// The served page and the drivers, all ended when the last of these is dropped.
+#[derive(Clone)]
 pub struct Ground {
-    _host: Running,
-    drivers: Drivers,
-    runtime: Runtime,
+    _host: Arc<Running>,
+    drivers: Arc<Drivers>,
+    runtime: Arc<Runtime>,
+    /// What opens a page where a case does not ask for one engine.
+    engine: Engine,
     /// Address of the page, ending in a stroke.
     pub address: String,
 }
@@ -66,24 +34,34 @@ impl Ground {
             cargo().args(["run", "--release", "--quiet", "--", "--port", "0"]),
             |line| line.find("http://").map(|at| line[at..].trim().to_owned()),
         )?;
+        let runtime = runtime::Builder::new_current_thread()
+            .enable_all()
+            .build()?;
         Ok(Self {
-            _host: host,
-            drivers: Drivers::default(),
-            runtime: runtime::Builder::new_current_thread()
-                .enable_all()
-                .build()?,
+            _host: Arc::new(host),
+            drivers: Arc::default(),
+            runtime: Arc::new(runtime),
+            engine: Engine::Chromium,
             address,
         })
     }
 
-    /// Opens the page in Chromium, with all that [`Ground::visit_in`] promises.
+    /// The same ground, on which cases open pages in another engine.
+    pub fn in_engine(&self, engine: Engine) -> Self {
+        Self {
+            engine,
+            ..self.clone()
+        }
+    }
+
+    /// Opens the page, in Chromium where nothing else was said, with all that [`Ground::visit_in`] promises.
     pub fn visit<T>(
         &self,
         screen: Screen,
         tail: &str,
         case: impl AsyncFnOnce(&Page) -> Result<T>,
     ) -> Result<T> {
-        self.visit_in(Engine::Chromium, screen, tail, case)
+        self.visit_in(self.engine, screen, tail, case)
     }
 
     /// The same for a reader of some languages, in their order, such as `de-DE,de`.
@@ -94,12 +72,9 @@ impl Ground {
         case: impl AsyncFnOnce(&Page) -> Result<T>,
     ) -> Result<T> {
         let visit = Visit {
-            engine: Engine::Chromium,
             screen,
             languages,
-            address: &self.address,
-            tail: "",
-            slowly: false,
+            ..Visit::to(&self.address)
         };
         self.visit_as(&visit, case)
     }
@@ -117,10 +92,22 @@ impl Ground {
         let visit = Visit {
             engine,
             screen,
-            languages: ENGLISH,
-            address: &self.address,
             tail,
-            slowly: false,
+            ..Visit::to(&self.address)
+        };
+        self.visit_as(&visit, case)
+    }
+
+    /// Opens the page in Chromium so that [`Page::work`] tells what it works.
+    pub fn visit_traced<T>(
+        &self,
+        screen: Screen,
+        case: impl AsyncFnOnce(&Page) -> Result<T>,
+    ) -> Result<T> {
+        let visit = Visit {
+            screen,
+            traced: true,
+            ..Visit::to(&self.address)
         };
         self.visit_as(&visit, case)
     }
@@ -134,10 +121,7 @@ impl Ground {
         let profile = TempDir::new()?;
         let driver = self.drivers.of(visit.engine)?;
         self.runtime.block_on(async {
-            let capabilities =
-                visit
-                    .engine
-                    .capabilities(visit.screen, visit.languages, profile.path())?;
+            let capabilities = capabilities(visit, profile.path())?;
             let driver = WebDriver::new(&driver, capabilities).await?;
             let visited = driver.run_and_quit(async |driver| {
                 let page = Page::open(driver, visit).await?;

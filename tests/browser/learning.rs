@@ -50,8 +50,8 @@ pub fn a_test_ride_is_carried_to_the_plan(ground: &Ground) -> Result<()> {
         page.picture("phone-test-ride.png").await?;
         page.click("#use-fit").await?;
         let (used, _) = plan(page, &hash).await?;
-        let fit = fit::fit(&seen, 0).map_err(|faults| anyhow::anyhow!("{faults:?}"))?;
-        let expected = fit::apply(&seen, &fit.context("something was seen")?);
+        let fit = sim::fit::fit(&seen, 0).map_err(|faults| anyhow::anyhow!("{faults:?}"))?;
+        let expected = sim::fit::apply(&seen, &fit.context("something was seen")?);
         ensure!(used == expected, "the page made {used:?} of {seen:?}");
         ensure!(used.riders != demo().riders, "nothing was carried");
         let [wide, content]: [u32; 2] = page

@@ -1,13 +1,20 @@
 //! Opens the served page in real browsers.
 
+mod capabilities;
 mod child;
 mod drivers;
 mod engine;
 mod ground;
 mod host;
 mod page;
+mod screen;
+mod visit;
+mod work;
 
 pub use engine::Engine;
-pub use ground::{ENGLISH, Ground, Screen, Visit, cargo};
+pub use ground::{Ground, cargo};
 pub use host::Host;
 pub use page::{Page, shades};
+pub use screen::Screen;
+pub use visit::{ENGLISH, Visit};
+pub use work::{SLOWER, Since, Task, Work};

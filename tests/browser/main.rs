@@ -1,6 +1,7 @@
 //! The page in real browsers, driven over WebDriver against the served page.
 
 mod access;
+mod beside;
 mod bits;
 mod budget;
 mod catalogue;
@@ -8,6 +9,7 @@ mod dragging;
 mod editing;
 mod engines;
 mod feel;
+mod files;
 mod kid;
 mod languages;
 mod learning;
@@ -21,19 +23,20 @@ mod sending;
 mod sharing;
 mod sheets;
 mod speeds;
+mod tapping;
 mod trust;
 mod verdicts;
 mod views;
 mod watching;
 
-use browser::Ground;
+use browser::{Engine, Ground};
 use libtest_mimic::{Arguments, Failed, Trial};
 use std::process::ExitCode;
-use std::sync::Arc;
+use std::time::Instant;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 91] = [
+const CASES: [(&str, Case); 99] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -159,6 +162,22 @@ const CASES: [(&str, Case); 91] = [
     (
         "lines::a_full_device_loses_nothing",
         lines::a_full_device_loses_nothing,
+    ),
+    (
+        "beside::a_study_that_breaks_down_is_done_again",
+        beside::a_study_that_breaks_down_is_done_again,
+    ),
+    (
+        "beside::a_study_that_always_breaks_down_is_left_out",
+        beside::a_study_that_always_breaks_down_is_left_out,
+    ),
+    (
+        "beside::a_ride_whose_worker_is_ended_is_ridden",
+        beside::a_ride_whose_worker_is_ended_is_ridden,
+    ),
+    (
+        "files::a_fault_of_a_file_names_its_field",
+        files::a_fault_of_a_file_names_its_field,
     ),
     ("offline::in_chromium", offline::in_chromium),
     ("offline::in_firefox", offline::in_firefox),
@@ -305,27 +324,93 @@ const CASES: [(&str, Case); 91] = [
     ("bits::in_webkit", bits::in_webkit),
     ("screens::phone", screens::phone),
     ("screens::desk", screens::desk),
+    (
+        "tapping::a_click_between_two_renewals_counts",
+        tapping::a_click_between_two_renewals_counts,
+    ),
+    (
+        "tapping::a_tap_between_two_renewals_counts",
+        tapping::a_tap_between_two_renewals_counts,
+    ),
+    (
+        "tapping::a_grip_that_is_only_touched_lets_the_study_end",
+        tapping::a_grip_that_is_only_touched_lets_the_study_end,
+    ),
+    (
+        "tapping::what_is_renewed_is_found_again",
+        tapping::what_is_renewed_is_found_again,
+    ),
 ];
+
+/// Cases on a phone that ask nothing of Chromium alone: the other engines have to hold them too.
+const ON_PHONES: [&str; 23] = [
+    "access::by_day_on_a_phone",
+    "dragging::a_lip_is_moved_by_key",
+    "dragging::grips_are_large_enough_for_a_thumb",
+    "editing::a_fault_speaks_at_its_field",
+    "feel::the_load_is_the_traces_own",
+    "kid::a_tap_shows_what_pumping_gives",
+    "kid::each_jump_has_its_card",
+    "learning::a_test_ride_is_carried_to_the_plan",
+    "lines::a_closed_page_loses_nothing",
+    "lines::a_first_line_follows_from_four_answers",
+    "lines::a_link_is_looked_at_first",
+    "opening::can_be_held_and_scrubbed",
+    "readings::bad_rows_are_named_and_nothing_is_lost",
+    "readings::pasted_ground_is_ridden",
+    "riders::a_preset_rides",
+    "riders::fit_under_a_thumb",
+    "sending::the_panel_comes_and_goes",
+    "sharing::a_reload_keeps_the_line",
+    "trust::every_speed_has_its_range",
+    "trust::the_limits_are_one_tap_away",
+    "verdicts::a_suggestion_can_be_tried",
+    "verdicts::the_test_day_is_told",
+    "watching::one_at_a_time_on_a_phone",
+];
+
+/// Every case with its name and the engine it asks for pages, where it asks for none by itself.
+fn cases() -> impl Iterator<Item = (String, Case, Engine)> {
+    let chromium = CASES
+        .iter()
+        .map(|&(name, case)| (name.to_owned(), case, Engine::Chromium));
+    let others = [(Engine::Firefox, "firefox"), (Engine::WebKit, "webkit")];
+    let others = others.into_iter().flat_map(|(engine, called)| {
+        let held = CASES.iter().filter(|(name, _)| ON_PHONES.contains(name));
+        held.map(move |&(name, case)| (format!("{name}_in_{called}"), case, engine))
+    });
+    chromium.chain(others)
+}
+
+/// Runs a case and says how long it took, for `tests/run.sh` to tell which are the longest.
+fn timed<T>(name: &str, case: impl FnOnce() -> T) -> T {
+    let begun = Instant::now();
+    let done = case();
+    println!("  took: {:.1} s, {name}", begun.elapsed().as_secs_f64());
+    done
+}
 
 fn main() -> ExitCode {
     let mut arguments = Arguments::from_args();
     // One browser at a time: they would only wait for one another.
     arguments.test_threads = Some(1);
     let ground = match (!arguments.list).then(Ground::start).transpose() {
-        Ok(ground) => ground.map(Arc::new),
+        Ok(ground) => ground,
         Err(error) => {
             eprintln!("the browser checks cannot start: {error:#}");
             return ExitCode::FAILURE;
         }
     };
-    let trials = CASES.map(|(name, case)| {
-        let ground = ground.clone();
-        Trial::test(name, move || match ground {
-            Some(ground) => case(&ground).map_err(|error| Failed::from(format!("{error:#}"))),
+    let trials = cases().map(|(name, case, engine)| {
+        let ground = ground.as_ref().map(|ground| ground.in_engine(engine));
+        Trial::test(name.clone(), move || match ground {
+            Some(ground) => {
+                timed(&name, || case(&ground)).map_err(|error| Failed::from(format!("{error:#}")))
+            }
             None => Err("only listed".into()),
         })
     });
-    let conclusion = libtest_mimic::run(&arguments, trials.into());
+    let conclusion = libtest_mimic::run(&arguments, trials.collect());
     // Ends the host program and the driver, which leaving the process would not.
     drop(ground);
     conclusion.exit_code()

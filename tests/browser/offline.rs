@@ -1,7 +1,7 @@
 //! Kept on the device: without a host, from a subfolder, and across versions.
 
 use anyhow::{Context, Result, ensure};
-use browser::{ENGLISH, Engine, Ground, Host, Page, Screen, Visit, cargo};
+use browser::{Engine, Ground, Host, Page, Screen, Visit, cargo};
 use std::fs;
 use std::net::TcpStream;
 use std::path::{Path, PathBuf};
@@ -100,14 +100,7 @@ fn address(host: &Host, path: &str) -> String {
 }
 
 fn visit(address: &str) -> Visit<'_> {
-    Visit {
-        engine: Engine::Chromium,
-        screen: Screen::Phone,
-        languages: ENGLISH,
-        address,
-        tail: "",
-        slowly: false,
-    }
+    Visit::to(address)
 }
 
 /// What is kept on the device, by version.

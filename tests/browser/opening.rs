@@ -72,7 +72,7 @@ pub fn moves_from_left_to_right(ground: &Ground) -> Result<()> {
         page.wait_for("the ranges", known).await?;
         let duration = page.duration().await?;
         // The whole line may take several rows of the sheet; this much of the ride is on the first.
-        let shares = [0.05, 0.15, 0.25, 0.35, 0.45];
+        let shares = [0.05, 0.12, 0.19, 0.26, 0.33];
         for share in shares {
             moment(page, share * duration).await?;
         }

@@ -1,7 +1,9 @@
 //! One opened page.
 
 use super::engine::Engine;
-use super::ground::{Screen, Visit};
+use super::screen::Screen;
+use super::visit::Visit;
+use super::work::{GAUGE, Since, Work};
 use anyhow::{Context, Result, ensure};
 use serde::de::DeserializeOwned;
 use serde_json::json;
@@ -9,6 +11,8 @@ use std::fs;
 use std::io::Cursor;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
+use thirtyfour::common::command::{Actions, Command};
+use thirtyfour::error::WebDriverErrorInner;
 use thirtyfour::prelude::*;
 
 /// How long something on the page may take to come true.
@@ -17,7 +21,7 @@ const PATIENCE: Duration = Duration::from_secs(10);
 /// What a page that is ready looks like.
 const READY: (&str, &str) = (
     "the page to start",
-    "document.documentElement.dataset.ready && document.documentElement.dataset.whole",
+    "document.documentElement.dataset.ready",
 );
 
 /// A path that the host does not have.
@@ -32,6 +36,9 @@ pub struct Page {
     engine: Engine,
     /// Whether it stands in a frame of another, which is all that is narrow.
     framed: bool,
+    /// Whether a click is the tap of a finger. In Chromium the emulated phone makes it one by itself; WebKit's
+    /// driver has no fingers.
+    tapped: bool,
     address: String,
     saved: PathBuf,
 }
@@ -43,6 +50,7 @@ impl Page {
             driver,
             engine: visit.engine,
             framed: visit.engine != Engine::Chromium && visit.screen == Screen::Phone,
+            tapped: visit.engine == Engine::Firefox && visit.screen == Screen::Phone,
             address: visit.address.to_owned(),
             saved: PathBuf::new(),
         };
@@ -82,10 +90,12 @@ impl Page {
             .goto(format!("{}{NOWHERE}", self.address))
             .await?;
         let (width, height) = screen.size();
+        // Nothing is asked of a page that is giving way to another: Firefox answers nothing at all then.
         let script = format!(
             "const frame = document.createElement('iframe'); frame.style.cssText = 'border: 0'; \
              frame.width = {width}; frame.height = {height}; frame.src = {address:?}; \
-             document.body.replaceChildren(frame); document.body.style.margin = 0; return true"
+             document.body.style.margin = 0; \
+             return new Promise(done => {{ frame.onload = () => done(true); document.body.replaceChildren(frame); }})"
         );
         ensure!(self.ask::<bool>(&script).await?);
         self.driver.enter_frame(0).await?;
@@ -94,14 +104,22 @@ impl Page {
         Ok(())
     }
 
-    /// From now on the browser has a quarter of the processor, and a line of 1.6 Mbit/s with 150 ms to the
-    /// host and back: a cheap phone in the country. Chromium alone can do so.
+    /// Does something to the frame that has it load a page, and goes on in that.
+    async fn reframe(&self, does: &str) -> Result<()> {
+        self.driver.enter_parent_frame().await?;
+        let script = format!(
+            "const frame = document.querySelector('iframe'); \
+             return new Promise(done => {{ frame.onload = () => done(true); {does}; }})"
+        );
+        ensure!(self.ask::<bool>(&script).await?);
+        self.driver.enter_frame(0).await?;
+        Ok(())
+    }
+
+    /// From now on the browser has a line of 1.6 Mbit/s with 150 ms to the host and back: a phone in the
+    /// country. Chromium alone can do so.
     async fn slow_down(&self) -> Result<()> {
         let tools = self.driver.cdp();
-        let processor = json!({ "rate": 4 });
-        tools
-            .send_raw("Emulation.setCPUThrottlingRate", processor)
-            .await?;
         let bytes_per_second = 1.6e6 / 8.0;
         let line = json!({
             "offline": false, "latency": 150,
@@ -134,11 +152,8 @@ impl Page {
     /// Chooses a file in a field for files.
     pub async fn choose_file(&self, css: &str, path: &Path) -> Result<()> {
         let path = path.display().to_string();
-        // A list that is written anew meanwhile has another field of the same kind.
-        if self.element(css).await?.send_keys(&path).await.is_err() {
-            self.element(css).await?.send_keys(&path).await?;
-        }
-        Ok(())
+        let choose = async |field: WebElement| field.send_keys(&path).await;
+        self.with(css, choose).await
     }
 
     /// The window in shades of grey: width, height and the shades.
@@ -163,6 +178,27 @@ impl Page {
             .chain(errors)
             .map(ToString::to_string)
             .collect())
+    }
+
+    /// From now on the page does the piece of work, now and then, by which [`Page::work`] tells how fast the
+    /// machine is.
+    pub async fn gauge(&self) -> Result<()> {
+        ensure!(self.ask::<bool>(GAUGE).await?);
+        Ok(())
+    }
+
+    /// What the page worked until it set a mark, in a visit that is traced and gauged.
+    pub async fn work(&self, since: Since<'_>, until: &str) -> Result<Work> {
+        let log = self.driver.get_log("performance").await?;
+        let texts: Vec<_> = log.into_iter().map(|entry| entry.message).collect();
+        Work::read(&texts, &since, until)
+    }
+
+    /// Sets a mark in what is traced.
+    pub async fn mark(&self, name: &str) -> Result<()> {
+        let set = format!("performance.mark({name:?}); return true");
+        ensure!(self.ask::<bool>(&set).await?);
+        Ok(())
     }
 
     /// The value of a script's `return`.
@@ -202,44 +238,96 @@ impl Page {
 
     /// Clicks the first element of a kind.
     pub async fn click(&self, css: &str) -> Result<()> {
-        let element = self.element(css).await?;
-        element.scroll_into_view().await?;
-        element.click().await.with_context(|| css.to_owned())
+        let click = async |element: WebElement| {
+            element.scroll_into_view().await?;
+            if self.tapped {
+                return self.finger(&element, &[]).await;
+            }
+            element.click().await
+        };
+        self.with(css, click).await
+    }
+
+    /// Chooses an entry of a list by its value: by click in Chromium. An open list is the system's own, which
+    /// other drivers do not reach where the page stands in a frame.
+    pub async fn choose(&self, css: &str, value: &str) -> Result<()> {
+        if self.engine != Engine::Chromium {
+            let script = format!(
+                "const list = document.querySelector({css:?}); list.value = {value:?}; \
+                 list.dispatchEvent(new Event('change', {{ bubbles: true }})); return list.value === {value:?}"
+            );
+            ensure!(self.ask::<bool>(&script).await?, "{css} has no {value}");
+            return Ok(());
+        }
+        let choose = async |entry: WebElement| {
+            entry.scroll_into_view().await?;
+            entry.click().await
+        };
+        self.with(&format!("{css} option[value='{value}']"), choose)
+            .await
     }
 
     /// Drags the first element of a kind by so many pixels to the right and down.
     pub async fn drag(&self, css: &str, right: i64, down: i64) -> Result<()> {
-        let element = self.element(css).await?;
-        element.scroll_into_view().await?;
-        let chain = self.driver.action_chain();
-        let chain = chain.move_to_element_center(&element).click_and_hold();
-        let half = chain.move_by_offset(right / 2, down / 2);
-        half.move_by_offset(right - right / 2, down - down / 2)
-            .release()
-            .perform()
-            .await?;
+        let drag = async |element: WebElement| {
+            element.scroll_into_view().await?;
+            let half = [right / 2, down / 2];
+            let rest = [right - half[0], down - half[1]];
+            if self.tapped {
+                return self.finger(&element, &[half, rest]).await;
+            }
+            let chain = self.driver.action_chain();
+            let chain = chain.move_to_element_center(&element).click_and_hold();
+            let half = chain.move_by_offset(half[0], half[1]);
+            half.move_by_offset(rest[0], rest[1])
+                .release()
+                .perform()
+                .await
+        };
+        self.with(css, drag).await?;
         // One edit a frame: the last one is in by the second.
         let drawn = "return new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))";
         ensure!(self.ask::<bool>(drawn).await?);
         Ok(())
     }
 
+    /// Puts a finger on the middle of an element, moves it by so many pixels to the right and down, and lifts it.
+    async fn finger(&self, element: &WebElement, moves: &[[i64; 2]]) -> WebDriverResult<()> {
+        let mut actions = vec![
+            json!({ "type": "pointerMove", "duration": 0, "origin": element.to_json()?, "x": 0, "y": 0 }),
+            json!({ "type": "pointerDown", "button": 0 }),
+        ];
+        let moves = moves.iter().map(|[x, y]| {
+            json!({ "type": "pointerMove", "duration": 100, "origin": "pointer", "x": x, "y": y })
+        });
+        actions.extend(moves);
+        actions.push(json!({ "type": "pointerUp", "button": 0 }));
+        let finger = json!([{
+            "type": "pointer", "id": "finger", "parameters": { "pointerType": "touch" }, "actions": actions,
+        }]);
+        let command = Command::PerformActions(Actions::from(finger));
+        self.driver.cmd(command).await?;
+        Ok(())
+    }
+
     /// Presses a key on the first element of a kind.
     pub async fn press(&self, css: &str, key: char) -> Result<()> {
-        let element = self.element(css).await?;
-        element.focus().await?;
-        element.send_keys(key.to_string()).await?;
-        Ok(())
+        let press = async |element: WebElement| {
+            element.focus().await?;
+            element.send_keys(key.to_string()).await
+        };
+        self.with(css, press).await
     }
 
     /// Types into a field in place of what it holds, and leaves it.
     pub async fn fill(&self, css: &str, text: &str) -> Result<()> {
-        let element = self.element(css).await?;
-        element.scroll_into_view().await?;
-        element.send_keys(Key::Control + "a").await?;
-        element.send_keys(text).await?;
-        element.send_keys(Key::Tab + "").await?;
-        Ok(())
+        let fill = async |element: WebElement| {
+            element.scroll_into_view().await?;
+            element.send_keys(Key::Control + "a").await?;
+            element.send_keys(text).await?;
+            element.send_keys(Key::Tab + "").await
+        };
+        self.with(css, fill).await
     }
 
     /// Goes to a moment of the ride, s, and waits until it is drawn.
@@ -262,6 +350,13 @@ impl Page {
     /// Goes to the page anew, at `tail` behind its address, in the same browser.
     pub async fn go(&self, tail: &str) -> Result<()> {
         // Another address first: one that differs behind # only would load nothing.
+        if self.framed {
+            self.reframe(&format!("frame.src = '{}{NOWHERE}'", self.address))
+                .await?;
+            self.reframe(&format!("frame.src = '{}{tail}'", self.address))
+                .await?;
+            return self.wait_for(READY.0, READY.1).await;
+        }
         self.driver.goto("about:blank").await?;
         self.driver.goto(format!("{}{tail}", self.address)).await?;
         self.wait_for(READY.0, READY.1).await
@@ -292,9 +387,8 @@ impl Page {
     /// Loads the page again.
     pub async fn reload(&self) -> Result<()> {
         if self.framed {
-            let script = "window.gone = true; location.reload(); return true";
-            ensure!(self.ask::<bool>(script).await?);
-            self.wait_for("another page", "!window.gone").await?;
+            self.reframe("frame.contentWindow.location.reload()")
+                .await?;
         } else {
             self.driver.refresh().await?;
         }
@@ -304,6 +398,25 @@ impl Page {
     async fn element(&self, css: &str) -> Result<WebElement> {
         let found = self.driver.find(By::Css(css)).await;
         found.with_context(|| format!("no {css} on the page"))
+    }
+
+    /// Does something to the first element of a kind; where the page renews it in that instant, to the one that
+    /// stands in its place.
+    async fn with(
+        &self,
+        css: &str,
+        does: impl AsyncFn(WebElement) -> WebDriverResult<()>,
+    ) -> Result<()> {
+        let begun = Instant::now();
+        loop {
+            let done = does(self.element(css).await?).await;
+            let renewed = done.as_ref().is_err_and(|error| {
+                matches!(**error, WebDriverErrorInner::StaleElementReference(..))
+            });
+            if !renewed || begun.elapsed() > PATIENCE {
+                return done.with_context(|| css.to_owned());
+            }
+        }
     }
 
     /// A picture of the window, kept under `tests/out` to be looked at.

@@ -7,8 +7,7 @@ use sim::units::{System, parse};
 
 /// Chooses in one of the panel's lists.
 async fn choose(page: &Page, list: &str, value: &str) -> Result<()> {
-    page.click(&format!("#preset-{list} option[value='{value}']"))
-        .await
+    page.choose(&format!("#preset-{list}"), value).await
 }
 
 /// What stands in a field of the rider, in the plan's unit.

@@ -118,6 +118,7 @@ fn jump(rng: &mut Rng) -> Jump {
             height,
             radius: pick(rng, 1.8, 4.0),
             lead_in: None,
+            straight_end: None,
             surface: Surface::Wood,
         },
         gap: 0.0,
@@ -145,5 +146,6 @@ fn plan(features: Vec<Feature>, grade: f64, rider: &Mount) -> Plan {
         weather: Weather::default(),
         initial_speed: None,
         seen: Vec::new(),
+        seed: 0,
     }
 }

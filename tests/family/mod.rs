@@ -8,10 +8,9 @@
 
 mod line;
 mod place;
-pub mod riders;
-pub mod rollers;
+pub use crate::rider::{riders, rollers};
 mod score;
 
 pub use line::{Member, member};
-pub use place::Estimate;
+pub use place::{Estimate, Left};
 pub use score::{How, Score, Tally, score, tally};

@@ -103,7 +103,9 @@ impl Estimate {
 
 fn stance(rider: &Mount) -> Stance {
     let m = sim::setup::mount(rider, &Weather::default());
-    let moment = m.rider_mass * m.reach_usual + m.bike_mass * m.bike_rise;
+    // Legs are nearly long as they come down.
+    let reach = m.reach_usual + 0.7 * (m.reach_high - m.reach_usual);
+    let moment = m.rider_mass * reach + m.bike_mass * m.bike_rise;
     Stance {
         stand: m.tyre.radius + moment / m.mass(),
         half: 0.5 * m.wheelbase,

@@ -3,7 +3,7 @@
 use super::lines::{one_jump, rolled_out};
 use super::made_up::{Truth, seen};
 use fastrand::Rng;
-use fit::{Fit, Use, fit};
+use sim::fit::{Fit, Use, fit};
 use sim::plan::{Clocked, Landed, Observation, Plan, Timed};
 
 const SEEDS: u64 = 20;

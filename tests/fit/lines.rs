@@ -46,6 +46,7 @@ pub fn one_jump() -> Day {
             height: 0.5,
             radius: 3.0,
             lead_in: None,
+            straight_end: None,
             surface: Surface::Wood,
         },
         gap: 1.2,

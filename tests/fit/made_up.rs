@@ -3,7 +3,7 @@
 //! What is seen is read off the trace here, by code of its own.
 
 use fastrand::Rng;
-use fit::What;
+use sim::fit::What;
 use sim::plan::{Clocked, Feature, Landed, Line, Observation, Plan, Stopped, Style, Timed};
 use sim::profile::{Intent, Profile};
 use sim::ride::{Accuracy, Run, ride};

@@ -7,7 +7,7 @@
 use super::lines::{Day, one_jump, pumped, rolled_out};
 use super::made_up::{Truth, seen};
 use fastrand::Rng;
-use fit::{Fit, What, fit};
+use sim::fit::{Fit, What, apply, fit};
 
 const SEEDS: u64 = 100;
 const WITHIN_TWO: usize = 90;
@@ -81,7 +81,7 @@ fn rolled_out_to_a_stand() {
 fn carried_to_the_plan() {
     let day = one_jump();
     let (_, fit) = taught(&day, 1);
-    let carried = fit::apply(&day.plan, &fit);
+    let carried = apply(&day.plan, &fit);
     assert_ne!(carried, day.plan);
     let ridden = sim::setup::ride_plan(&carried, 0).unwrap_or_else(|faults| panic!("{faults:?}"));
     let rows = sim::judge::jumps(&ridden.profile, &ridden.run);

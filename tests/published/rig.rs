@@ -81,7 +81,7 @@ pub fn between(
     let pair = samples
         .windows(2)
         .find(|s| (of(&s[0]) < mark) != (of(&s[1]) < mark));
-    let pair = pair.expect("the mark is passed");
+    let pair = pair.unwrap_or_else(|| panic!("the mark is passed: {:?}", samples.last()));
     let share = (mark - of(&pair[0])) / (of(&pair[1]) - of(&pair[0]));
     value(&pair[0]) * (1.0 - share) + value(&pair[1]) * share
 }

@@ -7,15 +7,21 @@ type May = (&'static str, &'static [&'static str]);
 
 const SIM: &[May] = &[
     ("constants", &[]),
-    ("document", &["error"]),
+    ("json", &["error"]),
     ("num", &[]),
     ("error", &[]),
     ("units", &["error", "num"]),
-    ("plan", &["constants", "document", "error", "num", "units"]),
+    ("plan", &["constants", "error", "json", "num", "units"]),
     ("presets", &["constants", "error", "num", "plan"]),
     ("profile", &["constants", "error", "num", "plan"]),
+    ("body", &["num"]),
+    // The rider knows bodies and ground, and gives forces.
+    ("rider", &["body", "constants", "num", "profile"]),
     // The ride knows ground and masses, no plan: it can be tried on a bare arc.
-    ("ride", &["constants", "error", "num", "profile"]),
+    (
+        "ride",
+        &["body", "constants", "error", "num", "profile", "rider"],
+    ),
     (
         "setup",
         &["constants", "error", "num", "plan", "profile", "ride"],
@@ -25,6 +31,19 @@ const SIM: &[May] = &[
         &[
             "constants",
             "error",
+            "num",
+            "plan",
+            "profile",
+            "ride",
+            "setup",
+        ],
+    ),
+    (
+        "fit",
+        &[
+            "constants",
+            "error",
+            "judge",
             "num",
             "plan",
             "profile",
@@ -42,7 +61,13 @@ const SIM: &[May] = &[
     ),
 ];
 
-const WEB: &[May] = &[("host", &[]), ("scene", &[]), ("paint", &["scene"])];
+const WEB: &[May] = &[
+    ("host", &[]),
+    ("chance", &[]),
+    ("scene", &[]),
+    ("paint", &["scene"]),
+    ("story", &["scene"]),
+];
 
 /// The modules that a text names behind `crate::`.
 fn used(text: &str) -> Vec<&str> {

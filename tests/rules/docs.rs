@@ -124,8 +124,11 @@ fn cargo_can(words: &[&str]) -> bool {
     });
     let folder = package.unwrap_or("web");
     let example = after(words, "--example");
-    let example =
-        example.is_none_or(|name| tree::path(&format!("{folder}/examples/{name}.rs")).is_file());
+    let example = example.is_none_or(|name| {
+        let told = format!("[[example]]\nname = \"{name}\"");
+        tree::path(&format!("{folder}/examples/{name}.rs")).is_file()
+            || read(&format!("{folder}/Cargo.toml")).contains(&told)
+    });
     let test = after(words, "--test");
     let test = test.is_none_or(|name| tree::path(&format!("tests/{name}/main.rs")).is_file());
     known && example && test

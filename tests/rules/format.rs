@@ -41,6 +41,7 @@ fn features() -> Vec<Feature> {
             angle_deg: 10.0,
             length: 0.3,
         }),
+        straight_end: Some(0.2),
         surface,
     };
     let landing = Landing {
@@ -145,6 +146,7 @@ fn full() -> [Value; 2] {
         initial_speed: Some(3.0),
         // What was seen is described apart from the table: see the end of the description.
         seen: Vec::new(),
+        seed: 7,
     };
     let surveyed = Line::Surveyed {
         points: points.clone(),

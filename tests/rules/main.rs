@@ -1,6 +1,8 @@
 //! The repository keeps its own rules.
 
 mod arrows;
+mod circles;
 mod docs;
 mod format;
+mod packages;
 mod tree;

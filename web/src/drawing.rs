@@ -1,12 +1,12 @@
 //! The drawing on the page: the ride shown, the one before it, and the pen.
 
-use crate::convert::{from_page, to_page};
 use crate::paint::{Pencil, svg};
 use crate::scene::{Beside, Caption, Grip, Labels, Picture, Poster, Seen, Sheet, Strip, View};
-use crate::{Riding, plan_from};
+use crate::{Riding, asked, to_page};
 use glam::DVec2;
 use js_sys::Float64Array;
 use serde::{Deserialize, Serialize};
+use serde_wasm_bindgen::from_value;
 use sim::plan::Plan;
 use sim::profile::Profile;
 use sim::ride::Sample;
@@ -77,7 +77,7 @@ impl Drawing {
     /// # Errors
     /// Where the labels are none.
     pub fn show(&mut self, riding: Option<Riding>, labels: JsValue) -> Result<(), JsValue> {
-        self.labels = from_page(&labels)?;
+        self.labels = from_value(labels)?;
         if let Some(riding) = riding {
             self.before = self.shown.replace(riding.into_picture());
             self.take_colours()?;
@@ -90,11 +90,11 @@ impl Drawing {
         self.labels.measure(figures);
     }
 
-    /// Lays other ground, of a plan given as a plan file, under the rides shown until it is ridden itself.
+    /// Lays other ground, of a plan, under the rides shown until it is ridden itself.
     ///
     /// # Errors
     /// Every fault of the plan, as an array.
-    pub fn lay(&mut self, plan: &str) -> Result<(), JsValue> {
+    pub fn lay(&mut self, plan: JsValue) -> Result<(), JsValue> {
         let (plan, profile) = ground(plan)?;
         if let Some(picture) = &mut self.shown {
             picture.lay(&plan, profile);
@@ -107,7 +107,7 @@ impl Drawing {
     ///
     /// # Errors
     /// Every fault of the plan, as an array.
-    pub fn show_traces(&mut self, plan: &str, traces: Vec<Float64Array>) -> Result<(), JsValue> {
+    pub fn show_traces(&mut self, plan: JsValue, traces: Vec<Float64Array>) -> Result<(), JsValue> {
         let (plan, profile) = ground(plan)?;
         let traces = traces.iter().map(|trace| {
             let values = trace.to_vec();
@@ -140,7 +140,7 @@ impl Drawing {
     /// # Errors
     /// Where the page asks for something that is no look.
     pub fn paint(&mut self, look: JsValue) -> Result<f64, JsValue> {
-        let look: Look = from_page(&look)?;
+        let look: Look = from_value(look)?;
         let Some(picture) = &self.shown else {
             return Ok(1.0);
         };
@@ -205,9 +205,9 @@ impl Drawing {
     }
 }
 
-/// A plan given as a plan file, and its ground; or its faults, as an array.
-fn ground(plan: &str) -> Result<(Plan, Profile), JsValue> {
-    let plan = plan_from(plan)?;
+/// A plan and its ground; or its faults, as an array.
+fn ground(plan: JsValue) -> Result<(Plan, Profile), JsValue> {
+    let plan = asked(plan)?;
     let profile = Profile::build(&plan).map_err(|faults| to_page(&faults))?;
     Ok((plan, profile))
 }

@@ -1,6 +1,6 @@
 //! The simulator in the browser: the functions that the page calls, and nothing else.
 
-mod convert;
+mod chance;
 mod drawing;
 mod paint;
 mod panic;
@@ -10,11 +10,11 @@ mod story;
 
 pub use drawing::Drawing;
 
-use convert::{document, from_page, to_page};
 use js_sys::{Float64Array, JSON, Reflect};
 use serde::Serialize;
+use serde::de::DeserializeOwned;
+use serde_wasm_bindgen::{Serializer, from_value};
 use sim::constants::MODEL_VERSION;
-use sim::document::Document;
 use sim::error::{Fault, Quantity};
 use sim::plan::{self, Plan};
 use sim::presets::{self, AGES, Preset, Wheel};
@@ -22,7 +22,7 @@ use sim::ride::Sample;
 
 use sim::link::LinkError;
 use sim::units::{self, System};
-use sim::{judge, link, setup};
+use sim::{fit, json, judge, link, setup};
 use story::Story;
 use wasm_bindgen::prelude::*;
 
@@ -71,6 +71,12 @@ struct Offer {
     preset: Preset,
 }
 
+/// The compiled simulator itself, to be handed to a worker, which then need not compile it again.
+#[wasm_bindgen]
+pub fn compiled() -> JsValue {
+    wasm_bindgen::module()
+}
+
 /// The demonstration line, as a plan.
 ///
 /// # Errors
@@ -78,7 +84,7 @@ struct Offer {
 #[wasm_bindgen]
 pub fn demo() -> Result<JsValue, JsValue> {
     panic::tell_console();
-    Ok(to_page(&plan_from(plan::EXAMPLES[0])?))
+    open_file(plan::EXAMPLES[0])
 }
 
 /// Opens the plan in the part of an address after `#`. A link that is damaged opens the demonstration
@@ -96,7 +102,7 @@ pub fn open(fragment: &str) -> Result<JsValue, JsValue> {
             other_model: Some(decoded.model_version).filter(|&made| made != MODEL_VERSION),
         },
         Err(error) => Opened {
-            plan: plan_from(plan::EXAMPLES[0])?,
+            plan: plan_in(plan::EXAMPLES[0])?,
             trouble: Some(error),
             other_model: None,
         },
@@ -104,13 +110,22 @@ pub fn open(fragment: &str) -> Result<JsValue, JsValue> {
     Ok(to_page(&opened))
 }
 
-/// The part of an address after `#` that holds a plan, given as a plan file.
+/// The plan in a plan file, with all that the file leaves open.
+///
+/// # Errors
+/// The first fault of the file, as an array.
+#[wasm_bindgen]
+pub fn open_file(text: &str) -> Result<JsValue, JsValue> {
+    Ok(to_page(&plan_in(text)?))
+}
+
+/// The part of an address after `#` that holds a plan.
 ///
 /// # Errors
 /// The faults of a plan that cannot be read, as an array.
 #[wasm_bindgen]
-pub fn link_to(plan: &str) -> Result<String, JsValue> {
-    Ok(link::encode(&plan_from(plan)?))
+pub fn link_to(plan: JsValue) -> Result<String, JsValue> {
+    Ok(link::encode(&asked(plan)?))
 }
 
 /// A text as a QR code: see `Code` in `qr.rs`.
@@ -130,14 +145,13 @@ pub struct Riding {
     story: Story,
 }
 
-/// Rides a plan, given as a plan file: the reader of plan files knows the field of every fault. The first
-/// riders ride, at most so many; without a number, all.
+/// Rides a plan. The first riders ride, at most so many; without a number, all.
 ///
 /// # Errors
 /// Every fault of the plan, as an array.
 #[wasm_bindgen]
-pub fn ride(plan: &str, most: Option<usize>) -> Result<Riding, JsValue> {
-    let plan = plan_from(plan)?;
+pub fn ride(plan: JsValue, most: Option<usize>) -> Result<Riding, JsValue> {
+    let plan: Plan = asked(plan)?;
     let rides: Result<Vec<_>, _> = (0..plan.riders.len().min(most.unwrap_or(usize::MAX)))
         .map(|rider| setup::ride_plan(&plan, rider))
         .collect();
@@ -147,14 +161,24 @@ pub fn ride(plan: &str, most: Option<usize>) -> Result<Riding, JsValue> {
     Ok(Riding { picture, story })
 }
 
-/// A first line from four answers: see [`sim::draft::Answers`].
+/// A seed drawn by chance.
+///
+/// # Errors
+/// Where the browser has no source of chance.
+#[wasm_bindgen]
+pub fn draw_seed() -> Result<u32, JsValue> {
+    chance::seed().map_err(|error| error.to_string().into())
+}
+
+/// A first line from four answers: see [`sim::draft::Answers`]; with a seed of its own.
 ///
 /// # Errors
 /// What is wrong with the answers, as an array of faults.
 #[wasm_bindgen]
 pub fn draft(answers: JsValue) -> Result<JsValue, JsValue> {
-    let plan = sim::draft::draft(&from_page(&answers)?).map_err(|faults| to_page(&faults))?;
-    Ok(to_page(&plan))
+    let plan = sim::draft::draft(&asked(answers)?).map_err(|faults| to_page(&faults))?;
+    let seed = draw_seed()?;
+    Ok(to_page(&Plan { seed, ..plan }))
 }
 
 /// The lines to start from, as plans.
@@ -163,7 +187,7 @@ pub fn draft(answers: JsValue) -> Result<JsValue, JsValue> {
 /// Where one of them cannot be read.
 #[wasm_bindgen]
 pub fn examples() -> Result<JsValue, JsValue> {
-    let plans: Result<Vec<Plan>, _> = plan::EXAMPLES.into_iter().map(plan_from).collect();
+    let plans: Result<Vec<_>, _> = plan::EXAMPLES.into_iter().map(plan_in).collect();
     Ok(to_page(&plans?))
 }
 
@@ -174,8 +198,8 @@ pub fn examples() -> Result<JsValue, JsValue> {
 /// # Errors
 /// Every fault of the plan, as an array; or that there is no such part.
 #[wasm_bindgen]
-pub fn study(plan: &str, part: &str) -> Result<JsValue, JsValue> {
-    let plan = plan_from(plan)?;
+pub fn study(plan: JsValue, part: &str) -> Result<JsValue, JsValue> {
+    let plan: Plan = asked(plan)?;
     let faults = |faults: Vec<Fault>| to_page(&faults);
     Ok(match part {
         "spreads" => to_page(&judge::spreads(&plan, 0).map_err(faults)?),
@@ -210,7 +234,7 @@ fn windows(plan: &Plan) -> Result<Vec<judge::Window>, Vec<Fault>> {
 /// The fault of a choice that nothing can be made from, as an array.
 #[wasm_bindgen]
 pub fn preset(choice: JsValue) -> Result<JsValue, JsValue> {
-    let preset = presets::preset(&from_page(&choice)?).map_err(|fault| to_page(&[fault]))?;
+    let preset = presets::preset(&asked(choice)?).map_err(|fault| to_page(&[fault]))?;
     Ok(to_page(&Offer {
         ages: [*AGES.start(), *AGES.end()],
         wheels: Wheel::ALL,
@@ -218,15 +242,35 @@ pub fn preset(choice: JsValue) -> Result<JsValue, JsValue> {
     }))
 }
 
-/// The browser reads the text, so that no reader of JSON has to be fetched.
-fn plan_from(text: &str) -> Result<Plan, JsValue> {
-    let told = |fault: Fault| to_page(&[fault]);
+/// One of our values as plain objects, arrays and numbers of the page; what there is none of is null.
+fn to_page<T: Serialize + ?Sized>(value: &T) -> JsValue {
+    // Plain data can always be written.
+    value
+        .serialize(&Serializer::json_compatible())
+        .unwrap_or(JsValue::UNDEFINED)
+}
+
+/// The plan in a plan file. The browser reads the text, so that no reader of JSON has to be fetched.
+///
+/// # Errors
+/// The first fault of the file, as an array.
+fn plan_in(text: &str) -> Result<Plan, JsValue> {
     let parsed = JSON::parse(text).map_err(|error| {
         let why = error.dyn_ref::<js_sys::Error>();
         let why = why.map_or_else(String::new, |error| error.message().into());
-        told(Document::no_json(&why))
+        to_page(&[json::no_json(&why)])
     })?;
-    document(&parsed).read().map_err(told)
+    json::once(text).map_err(|fault| to_page(&[fault]))?;
+    asked(parsed)
+}
+
+/// What a reader may have got wrong, as ours. The bindings know no fields and would pass over an unknown one,
+/// so that it goes through the door of plan files.
+///
+/// # Errors
+/// The first fault, as an array.
+fn asked<T: DeserializeOwned>(value: JsValue) -> Result<T, JsValue> {
+    json::from_value(from_value(value)?).map_err(|fault| to_page(&[fault]))
 }
 
 #[wasm_bindgen]
@@ -266,7 +310,7 @@ impl Riding {
 /// What is wrong with it: see [`units::UnitError`].
 #[wasm_bindgen]
 pub fn read(text: &str, quantity: JsValue, system: JsValue) -> Result<f64, JsValue> {
-    let (quantity, system): (Quantity, System) = (from_page(&quantity)?, from_page(&system)?);
+    let (quantity, system): (Quantity, System) = (from_value(quantity)?, from_value(system)?);
     units::parse(text, quantity, system).map_err(|error| to_page(&error))
 }
 
@@ -276,7 +320,7 @@ pub fn read(text: &str, quantity: JsValue, system: JsValue) -> Result<f64, JsVal
 /// What is wrong with each row that cannot be read, as an array: see [`units::RowError`].
 #[wasm_bindgen]
 pub fn readings(text: &str, system: JsValue) -> Result<Vec<f64>, JsValue> {
-    let pairs = units::pairs(text, from_page(&system)?).map_err(|rows| to_page(&rows))?;
+    let pairs = units::pairs(text, from_value(system)?).map_err(|rows| to_page(&rows))?;
     Ok(pairs.into_iter().flat_map(<[f64; 2]>::from).collect())
 }
 
@@ -288,8 +332,8 @@ pub fn readings(text: &str, system: JsValue) -> Result<Vec<f64>, JsValue> {
 pub fn show(value: f64, quantity: JsValue, system: JsValue) -> Result<String, JsValue> {
     Ok(units::format(
         value,
-        from_page(&quantity)?,
-        from_page(&system)?,
+        from_value(quantity)?,
+        from_value(system)?,
     ))
 }
 
@@ -300,7 +344,7 @@ pub fn show(value: f64, quantity: JsValue, system: JsValue) -> Result<String, Js
 /// Where the quantity or the system is unknown.
 #[wasm_bindgen]
 pub fn write(value: f64, quantity: JsValue, system: JsValue) -> Result<JsValue, JsValue> {
-    let (quantity, system): (Quantity, System) = (from_page(&quantity)?, from_page(&system)?);
+    let (quantity, system): (Quantity, System) = (from_value(quantity)?, from_value(system)?);
     Ok(to_page(&Written {
         field: units::edit(value, quantity, system),
         plain: units::plain(value, quantity, system),

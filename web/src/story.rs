@@ -1,5 +1,6 @@
 //! What the page tells of a ride: plain data in SI units, angles in radians.
 
+use crate::scene::flights;
 use serde::Serialize;
 use sim::constants::MODEL_VERSION;
 use sim::judge::{self, Cost, Felt, Impact, JumpRow};
@@ -47,6 +48,8 @@ pub struct Story {
     pub outcome: Outcome,
     /// What happened, in order.
     pub events: Vec<Event>,
+    /// From when to when the first rider flies, s.
+    pub flights: Vec<[f64; 2]>,
     /// The features, in the plan's order; empty on a surveyed line.
     pub features: Vec<Feature>,
     /// The lips' jumps, in riding order.
@@ -76,6 +79,8 @@ impl Story {
             to: span.to.x,
         });
         let m = setup::mount(mount, &plan.weather);
+        let flights = flights(&run.samples)
+            .map(|flight| [run.samples[flight.start].t, run.samples[flight.end - 1].t]);
         let others = plan.riders.iter().zip(rides).skip(1);
         Some(Self {
             duration: run.samples.last().map_or(0.0, |s| s.t),
@@ -83,6 +88,7 @@ impl Story {
             digest: format!("{:016x}", run.digest()),
             outcome: run.outcome,
             events: run.events.clone(),
+            flights: flights.collect(),
             features: features.collect(),
             jumps: judge::jumps(profile, run),
             impacts: judge::impacts(profile, &m, run),

@@ -1,13 +1,12 @@
 // While a finger drags: the ground follows at once, and is ridden beside the page as quickly as that can be.
 
-import { compiled } from "../carryline.js";
 import { state, edit, settle, sketch, tell } from "../state.js";
+import { ask, goOn, makeRoom } from "./beside.js";
 import { lay, showTraces } from "./drawing.js";
 
 // How long the page draws the ground alone before it takes the next ride, ms: to take one costs a frame.
 const REST = 90;
 
-let worker = null;
 // The plan that is being ridden, and the one that is to be ridden next: those between are left out.
 let under = null;
 let next = null;
@@ -22,25 +21,18 @@ function take(plan, { story, traces }) {
   settle(plan, story);
 }
 
-/** The worker; where it breaks down, the page rides by itself. */
-function beside() {
-  if (worker) return worker;
-  worker = new Worker(new URL("../worker.js", import.meta.url), { type: "module" });
-  worker.onmessage = ({ data: { answer } }) => {
-    const plan = under;
-    under = null;
-    if (answer) take(plan, answer);
-    resting = dragging;
-    if (resting) setTimeout(rested, REST);
-    else go();
-  };
-  worker.onerror = () => {
-    worker.terminate();
-    worker = under = next = null;
-    resting = false;
+/** A plan was ridden; where no worker could do it, the page rides by itself. */
+function ridden(plan, answer) {
+  under = null;
+  if (answer === undefined) {
+    next = null;
     edit(() => {});
-  };
-  return worker;
+    return;
+  }
+  if (answer) take(plan, answer);
+  resting = dragging;
+  if (resting) setTimeout(rested, REST);
+  else go();
 }
 
 function rested() {
@@ -51,17 +43,16 @@ function rested() {
 function go() {
   if (under || resting) return;
   if (next) {
-    under = next;
+    const plan = next;
+    under = plan;
     next = null;
     // While it is dragged the rider whom the line is for rides alone.
-    beside().postMessage({ simulator: compiled(), part: "ride", plan: JSON.stringify(under), riders: dragging ? 1 : undefined });
+    ask("ride", { part: "ride", plan, riders: dragging ? 1 : undefined }, (answer) => ridden(plan, answer));
   } else if (!dragging) tell("plan");
 }
 
 /** Gets ready to ride, so that the first move does not wait for it. */
-export function warm() {
-  beside().postMessage({ simulator: compiled() });
-}
+export const warm = makeRoom;
 
 /** Changes the plan and shows its ground; its ride follows. */
 export function move(change) {
@@ -73,9 +64,9 @@ export function move(change) {
   tell("sketched");
 }
 
-/** The last move was made: all of the page follows once that is ridden. */
+/** The last move was made: all of the page follows once that is ridden. Where there was none, all goes on. */
 export function leave() {
-  if (!dragging) return;
+  if (!dragging) return goOn();
   dragging = false;
   // Now all of them ride.
   if (!state.faults.length) next = state.plan;

@@ -48,6 +48,6 @@ function show() {
 export function startCards() {
   rules.replaceChildren(...words.rules.map((rule) => make("li", {}, rule)));
   onChange((what) => {
-    if (state.story && ["plan", "structure", "whole"].includes(what)) show();
+    if (state.story && ["plan", "structure"].includes(what)) show();
   });
 }

@@ -8,10 +8,8 @@ export const PACES = ["full", "air", "slow"];
 export const clock = { time: 0, playing: false, pace: "full" };
 
 const SLOW = 0.25;
-// Slow motion sets in so long before a flight and lasts so long after it, s; hops shorter than a flight do
-// not count.
+// Slow motion sets in so long before a flight and lasts so long after it, s.
 const AROUND = 0.12;
-const FLIGHT = 0.25;
 // How quickly one pace goes over into another, in times a second.
 const EASE = 9;
 // After a pause of the whole page the ride goes on where it was.
@@ -37,32 +35,11 @@ export function pause() {
 }
 
 let rate = 1;
-let flown = { of: null, flights: [] };
-
-/** From when to when the rider of the shown ride flies, s. */
-function flights() {
-  const { story } = state;
-  if (flown.of === story) return flown.flights;
-  const { trace, columns } = story;
-  const width = columns.length;
-  const airtime = columns.indexOf("airtime");
-  const found = [];
-  let longest = 0;
-  for (let i = 0; i < trace.length; i += width) {
-    if (trace[i + airtime] > 0) longest = trace[i + airtime];
-    else {
-      if (longest >= FLIGHT) found.push([trace[i] - longest, trace[i]]);
-      longest = 0;
-    }
-  }
-  flown = { of: story, flights: found };
-  return found;
-}
 
 function aim() {
   if (clock.pace !== "air") return clock.pace === "slow" ? SLOW : 1;
   const near = ([from, to]) => clock.time > from - AROUND && clock.time < to + AROUND;
-  return flights().some(near) ? SLOW : 1;
+  return state.story.flights.some(near) ? SLOW : 1;
 }
 
 /** Lets `seconds` of the reader's time go by. */

@@ -95,6 +95,6 @@ function show() {
 
 export function startCosts() {
   onChange((what) => {
-    if (state.story && ["plan", "structure", "study", "whole"].includes(what)) show();
+    if (state.story && ["plan", "structure", "study"].includes(what)) show();
   });
 }

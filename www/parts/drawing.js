@@ -68,7 +68,7 @@ export function haunt(rides) {
 /** Lays the ground of a plan under the ride shown; gives what is wrong with it. */
 export function lay(plan) {
   try {
-    drawing.lay(JSON.stringify(plan));
+    drawing.lay(plan);
   } catch (faults) {
     if (!Array.isArray(faults)) throw faults;
     return faults;
@@ -78,7 +78,7 @@ export function lay(plan) {
 
 /** Shows what was ridden elsewhere: a plan's riders' traces. */
 export function showTraces(plan, traces) {
-  drawing.show_traces(JSON.stringify(plan), traces);
+  drawing.show_traces(plan, traces);
 }
 
 /** Where a feature can be taken hold of, as last painted. */
@@ -169,7 +169,7 @@ function paint(before) {
   if (width) scale = drawing.paint({ time, width, height, whole: look.whole, chosen, grips, before, held: look.held ?? undefined, zoom: look.zoom, still });
   const { width: across, height: down } = sheets.saddle;
   // Where motion is not wanted, the rider's eye opens once a second.
-  if (across && state.whole) drawing.paint_saddle(still ? Math.floor(time) : time, across, down);
+  if (across) drawing.paint_saddle(still ? Math.floor(time) : time, across, down);
 }
 
 function tellNow(stamp) {
@@ -299,7 +299,7 @@ export function startDrawing() {
   arrange();
   startHand();
   onChange((what) => {
-    if (["plan", "structure", "name", "whole"].includes(what)) take(what === "plan" || what === "structure");
+    if (["plan", "structure", "name", "others"].includes(what)) take(what === "plan" || what === "structure");
     if (what === "chosen") show();
     if (["chosen", "study", "ridden"].includes(what)) drawing.show(undefined, labels());
     if (what === "sketched") drawing.measure(dimensions());

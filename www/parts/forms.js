@@ -33,6 +33,8 @@ const forms = {
       ["lip.lead_in", f.lead_in, { toggle: { angle_deg: 15, length: 0.5 } }],
       ["lip.lead_in.angle_deg", f.lead_angle, "angle"],
       ["lip.lead_in.length", f.lead_length, "length"],
+      ["lip.straight_end", f.straight_end, { toggle: 0.3 }],
+      ["lip.straight_end", f.straight_length, "length"],
     ]],
     [g.gap, [
       ["gap", f.gap, "length", { caution: (v, feature) => v > 0.5 && !feature.decked && cautions.gap }],

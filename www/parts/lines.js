@@ -1,9 +1,10 @@
 // The reader's own lines: kept by themselves after every change, listed, copied, opened, sent as files.
 
-import { examples, link_to, open as openLink } from "../carryline.js";
+import { examples, link_to, open_file as openFile } from "../carryline.js";
 import { state, onChange, open, rideOf, tell, undo, redo } from "../state.js";
 import { canRedo, canUndo } from "../history.js";
 import { drop, fresh, here, keep, kept, onTaken } from "../store.js";
+import { unlessHeld } from "../finger.js";
 import { language } from "../language.js";
 import { lines as words } from "../words.js";
 import { compare } from "./drawing.js";
@@ -23,9 +24,8 @@ const [undoButton, redoButton] = ["undo", "redo"].map((id) => document.getElemen
 
 let timer = 0;
 let dirty = false;
-let unlinked = false;
 
-const link = (plan) => `#${link_to(JSON.stringify(plan))}`;
+const link = (plan) => `#${link_to(plan)}`;
 
 /** Keeps what is edited, under a name of its own where another tab has taken the old one. */
 function save() {
@@ -38,12 +38,10 @@ function save() {
     tell("name");
   }
   here.id ??= fresh();
-  // Before links can be made the line is kept without, and once more later.
-  unlinked = !state.whole;
-  const links = state.whole ? [state.plan, state.good].map((plan) => plan && link(plan)) : [];
+  const links = [state.plan, state.good].map((plan) => plan && link(plan));
   dirty = !keep(here.id, state.plan, links);
   if (dirty) say(words.full);
-  if (document.getElementById("lines").open) list();
+  if (document.getElementById("lines").open) unlessHeld(list);
 }
 
 function later() {
@@ -136,7 +134,7 @@ async function upload(file) {
   const text = await file.text();
   try {
     // The simulator's own reader says what is wrong with a file, and fills in what it leaves open.
-    copy(openLink(link_to(text)).plan);
+    copy(openFile(text));
   } catch (faults) {
     say(words.noFile(Array.isArray(faults) ? `${faults[0].field}: ${reason(faults[0].why)}` : String(faults)));
   }
@@ -162,7 +160,6 @@ function starts() {
 }
 
 function list() {
-  if (!state.whole) return;
   const all = kept();
   const rows = all.length ? make("ul", {}, ...all.map(item)) : make("p", {}, words.none);
   box.replaceChildren(rows, files(), starts(), newLine((plan) => copy(plan)));
@@ -199,10 +196,6 @@ export function startLines() {
   onTaken(() => say(words.taken));
   let opening = false;
   onChange((what) => {
-    if (what === "whole") {
-      list();
-      if (unlinked) later();
-    }
     if (what === "opened") opening = true;
     if (!["plan", "structure", "name"].includes(what)) return;
     // What was just opened is no edit.

@@ -181,6 +181,6 @@ function follow() {
 export function startLips() {
   onChange((what) => {
     if (what === "ridden") follow();
-    else if (state.story && ["plan", "structure", "study", "against", "whole"].includes(what)) show();
+    else if (state.story && ["plan", "structure", "study", "against", "others"].includes(what)) show();
   });
 }

@@ -119,7 +119,6 @@ function section(name, id, ...content) {
 const riderFields = (form) => form.map((g) => group("riders[0]", g, origin));
 
 function showMore() {
-  if (!state.whole) return;
   const open = [...more.querySelectorAll("details[open]")].map((d) => d.id);
   more.replaceChildren(
     section(groups.rider, "rider", ...rider(), startFrom(), ...riderFields(riderForm), section(groups.wheels, "wheels", ...riderFields(wheelsForm))),
@@ -132,7 +131,6 @@ function showMore() {
 
 /** What the closed parts of the plan hold. */
 function digestMore() {
-  if (!state.whole) return;
   const { riders, yard, weather } = state.plan;
   const say = (id, text) => (document.querySelector(`#${id} summary span`).textContent = text);
   say("rider", riders[0].label);
@@ -161,8 +159,6 @@ export function startPlan() {
   onChange((what) => {
     if (what === "structure") {
       showFeatures();
-      showMore();
-    } else if (what === "whole") {
       showMore();
     } else if (what === "chosen") {
       showFeatures();

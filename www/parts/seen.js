@@ -102,7 +102,7 @@ function show() {
 export function startSeen() {
   onChange((what) => {
     if (!state.story) return;
-    if (what === "structure" || what === "whole") show();
+    if (what === "structure") show();
     else if (what === "plan") {
       for (const box of list.querySelectorAll(".field[data-field]")) box.sync();
       tell();

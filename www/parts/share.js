@@ -12,7 +12,7 @@ const REST = 600;
 let own = null;
 let timer = 0;
 
-const address = () => `${location.href.split("#")[0]}#${link_to(JSON.stringify(state.plan))}`;
+const address = () => `${location.href.split("#")[0]}#${link_to(state.plan)}`;
 
 /** Whether the address is the one that this page wrote itself. */
 export const isOwnAddress = () => location.href === own;

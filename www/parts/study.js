@@ -1,8 +1,9 @@
 // What is found out by riding a line again and again: asked of the worker after every change, the part
 // that is looked at first before the others.
 
-import { compiled } from "../carryline.js";
 import { state, onChange, tell } from "../state.js";
+import { unlessHeld } from "../finger.js";
+import * as beside from "./beside.js";
 
 // How long an edit rests before it is studied, ms: a held button changes a plan often.
 const REST = 150;
@@ -14,31 +15,28 @@ const PARTS = ["spreads", "fit", "windows", "suggestions", "tolls", "test_day"];
 
 const page = document.documentElement;
 
-let worker = null;
-let asked = 0;
 let waiting = 0;
+let round = 0; // counts what was begun to be studied
 
-/** The worker; one that broke down is replaced when it is needed next. */
-function beside() {
-  if (worker) return worker;
-  worker = new Worker(new URL("../worker.js", import.meta.url), { type: "module" });
-  worker.onmessage = ({ data }) => {
-    if (data.asked !== asked) return;
-    state.study[data.part] = data.answer;
-    ask(PARTS.indexOf(data.part) + 1);
-    tell("study");
-  };
-  worker.onerror = () => {
-    worker.terminate();
-    worker = null;
-  };
-  return worker;
+/** All is told, where nothing else was begun meanwhile. */
+function finish(which) {
+  if (which === round) delete page.dataset.working;
 }
 
 /** Asks for a part; the next one is asked for with its answer, so that nothing stale piles up. */
 function ask(number) {
-  if (number < PARTS.length) beside().postMessage({ simulator: compiled(), asked, part: PARTS[number], plan: JSON.stringify(state.good) });
-  else delete page.dataset.working;
+  const part = PARTS[number];
+  if (!part) {
+    const which = round;
+    unlessHeld(() => finish(which));
+    return;
+  }
+  beside.ask("study", { part, plan: state.good }, (answer) => {
+    // What could not be found out is left out.
+    state.study[part] = answer ?? null;
+    ask(number + 1);
+    unlessHeld(() => tell("study"));
+  });
 }
 
 /** Comes true once a line is studied, or after a while in which nothing came of it. */
@@ -49,10 +47,11 @@ export async function studied() {
 
 export function startStudy() {
   onChange((what) => {
-    if (!state.good || !["plan", "structure", "whole", "sketched"].includes(what)) return;
+    if (!state.good || !["plan", "structure", "sketched"].includes(what)) return;
     // What is on its way belongs to another line.
-    asked += 1;
+    beside.drop("study");
     page.dataset.working = "true";
+    round += 1;
     clearTimeout(waiting);
     // What is dragged is studied once it is let go: until then the processor has enough to do.
     if (what !== "sketched") waiting = setTimeout(ask, REST, 0);

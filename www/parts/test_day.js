@@ -43,6 +43,6 @@ function show() {
 
 export function startTestDay() {
   onChange((what) => {
-    if (state.story && ["plan", "structure", "study", "whole"].includes(what)) show();
+    if (state.story && ["plan", "structure", "study"].includes(what)) show();
   });
 }

@@ -101,7 +101,7 @@ export function startWhatIf() {
   box.replaceChildren(...Object.keys(KINDS).map(button));
   onChange((what) => {
     if (what === "opened") chosen.clear();
-    if (!state.good || !["plan", "structure", "whole"].includes(what)) return;
+    if (!state.good || !["plan", "structure"].includes(what)) return;
     offer();
     clearTimeout(waiting);
     if (chosen.size || told.children.length) waiting = setTimeout(ride, REST);

@@ -12,7 +12,7 @@ macro_rules! reasons {
         #[serde(rename_all = "snake_case")]
         pub enum Why {
             $(#[doc = concat!("\"", $text, "\"")] $name,)*
-            /// A document says something that no plan says.
+            /// What is read says something that no plan says.
             Unreadable {
                 /// What, in short.
                 what: Unreadable,
@@ -73,6 +73,7 @@ reasons! {
     LipRadius: "no lip is drawn with a string this long or short",
     LeadAngle: "too flat to lead anywhere or too steep for dirt",
     LeadLength: "too short to be a ramp or too long for a yard",
+    StraightEnd: "less than nothing, or a straight ramp rather than a lip",
     LandingHeight: "no yard jump lands so high, nor below its own ground",
     LandingAngle: "too flat to land down or too steep to ride",
     KnuckleRadius: "no knuckle is rounded like this",
@@ -113,6 +114,7 @@ reasons! {
     LipOverCircle: "the lip is higher than its circle allows: its edge would be all but plumb",
     LeadOverLip: "the arc that leads to this angle is higher than the whole lip",
     LeadTooLong: "the lead-in alone rises higher than the whole lip",
+    StraightTooLong: "so long a straight end leaves next to nothing of the arc at this height",
     RollerTooShort: "the roller is too short for its height: a wheel would not fit its hollow or its flank",
     Plumb: "the slope would be all but plumb",
     TightHollow: "a wheel would not fit this hollow",
@@ -121,13 +123,14 @@ reasons! {
     LandingOverlap: "the knuckle's arc and the hollow overlap: together they need more height",
     RisingGround: "the ground rises all but as steeply as the ramp falls",
     RampOverlap: "the rounded edge and the hollow overlap: together they need more height",
+    Seed: "a seed has six digits at most",
     DraftLength: "too short for a jump, or longer than a yard",
     DraftFall: "no yard to ride lies so steep",
     DraftTallest: "too low to gain speed from, or too high to build like this",
     NoSuchAge: "the growth charts have no such age",
 }
 
-/// What is wrong with a document, in short.
+/// What is wrong with what is read, in short.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Unreadable {
@@ -152,22 +155,4 @@ impl Unreadable {
         Self::Twice,
         Self::Kind,
     ];
-}
-
-/// What a text that is no JSON is told with.
-pub(crate) const NOT_JSON: &str = "this cannot be read as JSON";
-
-impl Why {
-    /// The reason that a reader of documents gives, in its own words.
-    pub(crate) fn unreadable(told: String) -> Self {
-        let begins = [
-            (NOT_JSON, Unreadable::NotJson),
-            ("missing field", Unreadable::Missing),
-            ("unknown field", Unreadable::Unknown),
-            ("duplicate field", Unreadable::Twice),
-        ];
-        let known = begins.iter().find(|(words, _)| told.starts_with(words));
-        let what = known.map_or(Unreadable::Kind, |&(_, what)| what);
-        Why::Unreadable { what, told }
-    }
 }

@@ -82,7 +82,7 @@ mod tests {
             for i in &impacts {
                 println!("{rider} {i:.2?}");
                 assert!(i.peak_g > 1.0 && i.peak_g < 9.0, "{i:?}");
-                assert!(i.travel_left < m.reach_usual - m.reach_low);
+                assert!(i.travel_left < m.reach_high - m.reach_low);
                 assert!(i.lost > 0.0 && i.lost < 1.0, "{i:?}");
                 assert_eq!(i.next_lip.is_some(), i.lip < 2);
                 assert!(i.next_lip.is_none_or(|v| v > 0.0 && v < 2.0), "{i:?}");

@@ -9,6 +9,7 @@ mod rollers;
 mod spread;
 mod suggest;
 mod test_day;
+mod what_ifs;
 mod window;
 
 pub use cost::{Cost, costs};
@@ -16,7 +17,8 @@ pub use feel::{Felt, felt, over};
 pub use impact::{Impact, impacts};
 pub use jump::{How, JumpRow, jumps};
 pub use rollers::{Toll, tolls};
-pub use spread::{DRAG, ROLLING, START, Spread, spreads};
+pub use spread::{Spread, spreads};
 pub use suggest::{Lever, Suggestion, suggestions};
 pub use test_day::{Stops, TestDay, Trial, test_day};
+pub use what_ifs::{DRAG, ROLLING, SKILL, START};
 pub use window::{Window, window, windows};

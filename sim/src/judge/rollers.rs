@@ -97,11 +97,27 @@ pub(super) fn raised(plan: &Plan, more: f64) -> Option<Plan> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan;
+    use crate::plan::{self, Line, Style};
+
+    fn lower_rollers(plan: &mut Plan, height: f64) {
+        let Line::Features(features) = &mut plan.line else {
+            return;
+        };
+        for feature in features {
+            if let Feature::Roller(roller) = feature {
+                roller.height = height;
+            }
+        }
+    }
 
     #[test]
     fn rollers_take_speed_and_a_higher_ramp_gives_it_back() {
-        let plan = plan::demo();
+        // Stiff legs pay for every roller; whoever soaks up pays next to nothing for low ones.
+        let mut plan = plan::demo();
+        plan.riders
+            .iter_mut()
+            .for_each(|r| r.rider.style = Style::Passive);
+        lower_rollers(&mut plan, 0.15);
         for rider in 0..2 {
             let tolls = tolls(&plan, rider);
             assert_eq!(tolls.len(), 1);

@@ -169,7 +169,7 @@ mod tests {
 
     #[test]
     fn a_gap_too_long_is_shortened_and_one_too_short_lengthened() {
-        let long = check(&with_gap(1.2));
+        let long = check(&with_gap(0.9));
         assert!(
             long.iter().any(|s| s.lip == 2 && s.then < s.now),
             "{long:?}"

@@ -7,7 +7,7 @@
 
 use super::change::{rows, smallest, with};
 use super::jump::{How, JumpRow, jumps};
-use super::spread::{SLOWEST, corner};
+use super::what_ifs::{SLOWEST, corner};
 use crate::num;
 use crate::plan::{Feature, Flat, Ground, Line, Plan, Surface};
 use crate::profile::Profile;

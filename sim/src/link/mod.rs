@@ -5,9 +5,8 @@
 //! CRC-32 over those three and the body, and the body itself. So a link that was cut short, damaged
 //! or made by a newer version is told apart before the body is read.
 //!
-//! The body is a string of bits: the version of the model that the link was made with, then the
-//! plan, field by field in the order given in the file `plan.rs` beside this one. Nothing in it
-//! can ask for more memory than a small multiple of the text's own length.
+//! The body is a string of bits: the version of the model that the link was made with, then the plan,
+//! field by field in the order given in the file `plan.rs` beside this one. Nothing in it can ask for more memory than a small multiple of the text's own length.
 
 mod error;
 mod number;
@@ -23,13 +22,16 @@ use base64::alphabet::URL_SAFE;
 use base64::engine::general_purpose::{GeneralPurpose, NO_PAD, URL_SAFE_NO_PAD};
 use bitstream_io::{BitWrite, BitWriter};
 use crc::{CRC_32_ISO_HDLC, Crc};
-use pack::Pack;
+use pack::{Pack, Reader};
 
 /// Longest text that is looked at, in characters.
 pub const MAX_CHARACTERS: usize = 32_768;
 
-/// The format written, and the newest one read.
-const FORMAT: u8 = 1;
+/// The format written, and the newest one read. Formats so far:
+///
+/// 1. The first.
+/// 2. Lips may end in a straight stretch; a plan has a seed.
+const FORMAT: u8 = 2;
 /// High half of the first byte; the low half is the format.
 const MARK: u8 = 0xC0;
 /// Bytes of the frame before the body.
@@ -64,7 +66,7 @@ pub fn encode_with(plan: &Plan, model_version: u16) -> String {
         .and_then(|()| plan.put(&mut bits))
         .and_then(|()| bits.byte_align())
         .expect("memory takes every bit");
-    URL_SAFE_NO_PAD.encode(frame(&bits.into_writer()))
+    URL_SAFE_NO_PAD.encode(frame(FORMAT, &bits.into_writer()))
 }
 
 /// The plan in a text made by [`encode`], with or without a `#` before it.
@@ -78,11 +80,11 @@ pub fn decode(text: &str) -> Result<Decoded, LinkError> {
         return Err(LinkError::TooLong { given: text.len() });
     }
     let bytes = bytes(text)?;
-    let body = unframe(&bytes)?;
+    let (format, body) = unframe(&bytes)?;
     if URL_SAFE_NO_PAD.encode(&bytes) != text {
         return Err(LinkError::Damaged);
     }
-    let mut bits = pack::reader(body);
+    let mut bits = Reader::new(body, format);
     let model_version = u16::take(&mut bits)?;
     let plan = Plan::take(&mut bits)?;
     pack::finish(bits)?;
@@ -92,18 +94,18 @@ pub fn decode(text: &str) -> Result<Decoded, LinkError> {
     })
 }
 
-fn frame(body: &[u8]) -> Vec<u8> {
+fn frame(format: u8, body: &[u8]) -> Vec<u8> {
     // A body too long for the two bytes gives a text that is refused for its length.
     let length = u16::try_from(body.len()).unwrap_or(u16::MAX);
-    let mut bytes = vec![MARK | FORMAT];
+    let mut bytes = vec![MARK | format];
     bytes.extend(length.to_be_bytes());
     bytes.extend(checksum(&bytes, body).to_be_bytes());
     bytes.extend(body);
     bytes
 }
 
-/// The body of a frame that is whole, undamaged and of a known format.
-fn unframe(bytes: &[u8]) -> Result<&[u8], LinkError> {
+/// Format and body of a frame that is whole, undamaged and of a known format.
+fn unframe(bytes: &[u8]) -> Result<(u8, &[u8]), LinkError> {
     let (Some((head, body)), true) = (
         bytes.split_at_checked(HEAD),
         bytes.first().is_some_and(|b| b & 0xF0 == MARK),
@@ -117,10 +119,11 @@ fn unframe(bytes: &[u8]) -> Result<&[u8], LinkError> {
     if head[3..] != checksum(&head[..3], body).to_be_bytes() || body.len() > whole {
         return Err(LinkError::Damaged);
     }
-    if head[0] & 0x0F > FORMAT {
+    let format = head[0] & 0x0F;
+    if format > FORMAT {
         return Err(LinkError::Newer);
     }
-    Ok(body)
+    Ok((format, body))
 }
 
 fn checksum(head: &[u8], body: &[u8]) -> u32 {
@@ -147,17 +150,20 @@ fn bytes(text: &str) -> Result<Vec<u8>, LinkError> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plan::{Feature, Line};
     use proptest::collection::vec;
     use proptest::prelude::*;
 
-    fn forged(body: &[u8]) -> String {
-        URL_SAFE_NO_PAD.encode(frame(body))
+    fn forged(format: u8, body: &[u8]) -> String {
+        URL_SAFE_NO_PAD.encode(frame(format, body))
     }
 
     proptest! {
         #[test]
-        fn a_forged_body_gives_a_plan_or_an_error(body in vec(any::<u8>(), 0..2000)) {
-            if let Ok(decoded) = decode(&forged(&body)) {
+        fn a_forged_body_gives_a_plan_or_an_error(
+            format in 0..=FORMAT, body in vec(any::<u8>(), 0..2000),
+        ) {
+            if let Ok(decoded) = decode(&forged(format, &body)) {
                 let again = decode(&encode(&decoded.plan)).map(|d| format!("{:?}", d.plan));
                 prop_assert_eq!(again, Ok(format!("{:?}", decoded.plan)));
             }
@@ -165,14 +171,38 @@ mod tests {
 
         #[test]
         fn a_changed_body_with_a_right_checksum_gives_a_plan_or_an_error(
-            place in any::<prop::sample::Index>(), byte in any::<u8>(),
+            place in any::<prop::sample::Index>(), byte in any::<u8>(), seed in 0..3_u32,
         ) {
-            let bytes = URL_SAFE_NO_PAD.decode(encode(&crate::plan::demo())).expect("just encoded");
+            let plan = Plan { seed, ..crate::plan::demo() };
+            let bytes = URL_SAFE_NO_PAD.decode(encode(&plan)).expect("just encoded");
             let mut body = bytes[HEAD..].to_vec();
             *place.get_mut(&mut body) = byte;
-            let answer = decode(&forged(&body)).err();
+            let answer = decode(&forged(bytes[0] & 0x0F, &body)).err();
             prop_assert!(matches!(answer, None | Some(LinkError::Damaged | LinkError::Newer)));
         }
+    }
+
+    /// A lip's straight end goes into the link; the text of the first format, which had none, is kept.
+    #[test]
+    fn a_link_of_the_first_format_is_read() {
+        let text = concat!(
+            "wQB1z_TbGRtFRoZSByYWlzZWQgYmVkIGJlaGluZCB0aGUgaGVuIGhvdXNlI8SkSDTGQI0LKphhzaJh1gwRiuC0",
+            "1odCBI8THzaFxkA0JjMCMxGzaFxkAwJDMCM1MIjIobQ0tjIWEBiYEQN1JqgS95NFwzcGoeuc5o-OdhWA",
+        );
+        let bytes = URL_SAFE_NO_PAD.decode(text).expect("base64url");
+        assert_eq!(bytes[0], MARK | 1);
+        let old = decode(text).expect("it was a link once").plan;
+        let Line::Features(features) = &old.line else {
+            panic!("features");
+        };
+        let jumps = features.iter().filter_map(|f| match f {
+            Feature::Jump(j) => Some((j.lip.height, j.lip.straight_end, j.gap, j.landing.height)),
+            _ => None,
+        });
+        let expected = [(0.9, 1.2, 1.0), (0.5, 0.0, 0.5), (0.5, 0.0, 0.4)];
+        let expected = expected.map(|(lip, gap, landing)| (lip, None, gap, landing));
+        assert_eq!(jumps.collect::<Vec<_>>(), expected);
+        assert_eq!(old.riders[0].label, "Child, 10");
     }
 
     #[test]
@@ -192,8 +222,22 @@ mod tests {
             .and_then(|()| u64::MAX.put(&mut bits));
         assert!(wrote.and_then(|()| bits.byte_align()).is_ok());
         assert_eq!(
-            decode(&forged(&bits.into_writer())),
+            decode(&forged(FORMAT, &bits.into_writer())),
             Err(LinkError::Damaged)
         );
+    }
+
+    #[test]
+    fn a_seed_travels_and_the_usual_one_takes_no_room() {
+        let usual = encode(&crate::plan::demo());
+        for seed in [1, 7, 4711, u32::MAX] {
+            let plan = Plan {
+                seed,
+                ..crate::plan::demo()
+            };
+            let text = encode(&plan);
+            assert!(text != usual && text.len() < usual.len() + 16, "{text}");
+            assert_eq!(decode(&text).map(|d| d.plan), Ok(plan));
+        }
     }
 }

@@ -3,9 +3,37 @@
 use super::LinkError;
 use bitstream_io::{BigEndian, BitRead, BitReader, BitWrite, BitWriter};
 use std::io;
+use std::ops::{Deref, DerefMut};
 
 pub type Writer = BitWriter<Vec<u8>, BigEndian>;
-pub type Reader<'a> = BitReader<&'a [u8], BigEndian>;
+
+/// Bits from the front of a body, and the format they were written in.
+pub struct Reader<'a> {
+    bits: BitReader<&'a [u8], BigEndian>,
+    /// Which format it is.
+    pub format: u8,
+}
+
+impl<'a> Reader<'a> {
+    /// Reads a body of a format.
+    pub fn new(body: &'a [u8], format: u8) -> Self {
+        let bits = BitReader::new(body);
+        Self { bits, format }
+    }
+}
+
+impl<'a> Deref for Reader<'a> {
+    type Target = BitReader<&'a [u8], BigEndian>;
+    fn deref(&self) -> &Self::Target {
+        &self.bits
+    }
+}
+
+impl DerefMut for Reader<'_> {
+    fn deref_mut(&mut self) -> &mut Self::Target {
+        &mut self.bits
+    }
+}
 
 /// A value that goes into a link.
 pub trait Pack: Sized {
@@ -13,11 +41,6 @@ pub trait Pack: Sized {
     fn put(&self, bits: &mut Writer) -> io::Result<()>;
     /// Reads what `put` wrote.
     fn take(bits: &mut Reader) -> Result<Self, LinkError>;
-}
-
-/// Reads bits from the front of a body.
-pub fn reader(body: &[u8]) -> Reader<'_> {
-    BitReader::new(body)
 }
 
 /// Makes sure that nothing is left but the few zeros that fill the last byte.
@@ -86,10 +109,11 @@ fn alone<T: Pack>(value: &T) -> io::Result<Vec<u8>> {
     Ok(bits.into_writer())
 }
 
-/// Writes `Pack` for a struct: its fields in the order they go into the link, each with its usual
-/// value where it has one; then the list that ends the body, where there is one.
+/// Writes `Pack` for a struct: its fields in the order they go into the link, each with the format
+/// since which it is there, if that is not the first, and its usual value where it has one; then the
+/// list that ends the body, where there is one.
 macro_rules! record {
-    ($name:ident { $($field:ident $(= $usual:expr)?),* $(,)? } $(then $last:ident)?) => {
+    ($name:ident { $($field:ident $(since $format:literal)? $(= $usual:expr)?),* $(,)? } $(then $last:ident)?) => {
         impl Pack for $name {
             fn put(&self, bits: &mut Writer) -> io::Result<()> {
                 $(record!(@put &self.$field, bits $(, $usual)?);)*
@@ -98,7 +122,7 @@ macro_rules! record {
             }
             fn take(bits: &mut Reader) -> Result<Self, LinkError> {
                 Ok(Self {
-                    $($field: record!(@take bits $(, $usual)?),)*
+                    $($field: record!(@take bits $(since $format)? $(, $usual)?),)*
                     $($last: take_last(bits)?)?
                 })
             }
@@ -108,6 +132,9 @@ macro_rules! record {
     (@put $value:expr, $bits:ident, $usual:expr) => { put_unusual($value, &$usual, $bits)? };
     (@take $bits:ident) => { Pack::take($bits)? };
     (@take $bits:ident, $usual:expr) => { take_unusual($usual, $bits)? };
+    (@take $bits:ident since $format:literal, $usual:expr) => {
+        if $bits.format < $format { $usual } else { take_unusual($usual, $bits)? }
+    };
 }
 
 /// Writes `Pack` for an enum: how many bits its tag takes, and its variants with their tags, each

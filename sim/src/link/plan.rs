@@ -1,7 +1,8 @@
 //! The plan's own structs in a link.
 //!
 //! The order of the fields, the usual values and the tags are the format: links made with them
-//! are about. A field added to a struct is one more line here, and a new format.
+//! are about. A field added to a struct is one more line here, and a new format, since which it is
+//! read; links made before have its usual value.
 
 use super::LinkError;
 use super::pack::{
@@ -22,6 +23,7 @@ record!(Plan {
     riders,
     weather = USUAL_WEATHER,
     initial_speed = None,
+    seed since 2 = 0,
 } then seen);
 
 record!(Yard { length, lie });
@@ -80,7 +82,13 @@ record!(Jump {
     decked,
     landing
 });
-record!(Lip { height, radius, lead_in, surface = Surface::Wood });
+record!(Lip {
+    height,
+    radius,
+    lead_in,
+    surface = Surface::Wood,
+    straight_end since 2 = None,
+});
 record!(LeadIn { angle_deg, length });
 record!(Landing {
     height,
@@ -92,6 +100,7 @@ record!(Landing {
 });
 
 record!(Mount { label, rider, bike });
+// Skill's usual value here is that of the first format, whatever a plan's is: links made then leave it out.
 record!(Rider {
     mass,
     stature,

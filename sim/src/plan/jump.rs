@@ -32,7 +32,7 @@ impl Jump {
 /// The take-off: an arc drawn with a string, leaving the ground along it and ending at the edge.
 ///
 /// The arc of radius R reaches the height h where it has turned by arccos(1 − h/R), counted from
-/// the ground's own slope.
+/// the ground's own slope; before that where a straight stretch leads on to the edge.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Lip {
@@ -43,6 +43,10 @@ pub struct Lip {
     /// A straight dirt ramp under a shorter wooden lip, where there is one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub lead_in: Option<LeadIn>,
+    /// Length along the lip of a straight last stretch, m: the arc ends tangent into it, and it ends
+    /// at the edge. Left out, the arc goes on to the edge.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub straight_end: Option<f64>,
     /// What the lip is made of.
     #[serde(default = "Surface::wood")]
     pub surface: Surface,
@@ -56,6 +60,10 @@ impl Lip {
         c.within("radius", Quantity::Length, self.radius, 0.3..=20.0, why);
         if let Some(lead_in) = &self.lead_in {
             c.inside("lead_in", |c| lead_in.check(c));
+        }
+        if let Some(length) = self.straight_end {
+            let why = Why::StraightEnd;
+            c.within("straight_end", Quantity::Length, length, 0.0..=5.0, why);
         }
     }
 }

@@ -32,6 +32,9 @@ use serde::{Deserialize, Serialize};
 /// Most observations of a plan: each contradiction is looked for by leaving one out.
 const MOST_SEEN: u32 = 24;
 
+/// Largest seed: six digits can be read out to somebody.
+pub const LARGEST_SEED: u32 = 999_999;
+
 /// A whole plan: everything needed to ride a line, and nothing else.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -53,6 +56,9 @@ pub struct Plan {
     /// What was seen when somebody rode the line as it is planned here.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub seen: Vec<Observation>,
+    /// What chance begins from, wherever something is left to it: the same seed, the same outcome.
+    #[serde(default)]
+    pub seed: u32,
 }
 
 impl Plan {
@@ -72,6 +78,7 @@ impl Plan {
         c.count("seen", self.seen.len(), 0..=MOST_SEEN, why);
         let riders = self.riders.len();
         c.each("seen", &self.seen, |seen, c| seen.check(riders, c));
+        c.count("seed", self.seed as usize, 0..=LARGEST_SEED, Why::Seed);
         c.faults
     }
 

@@ -47,12 +47,13 @@ pub struct Rider {
 }
 
 impl Rider {
-    fn usual_posture() -> f64 {
+    pub(crate) fn usual_posture() -> f64 {
         0.5
     }
 
-    fn usual_skill() -> f64 {
-        0.8
+    /// Nobody has measured how well children ride such lines: the middle of the scale claims least.
+    pub(crate) fn usual_skill() -> f64 {
+        0.5
     }
 }
 
@@ -72,6 +73,10 @@ impl Rider {
 }
 
 /// What the rider's legs do on rollers and transitions.
+///
+/// Where nothing is said the rider soaks up: it is what children on such a line do most, once they no
+/// longer stand stiff and before they have learnt to pump (common practice, no source). Pumping has to be
+/// said, so that no gap is built for a speed that its rider cannot make.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Style {

@@ -9,7 +9,8 @@
 //! Kuczmarski, Ogden, Guo et al. 2002, *2000 CDC growth charts for the United States: methods and
 //! development*, Vital and Health Statistics 11(246), National Center for Health Statistics.
 
-use super::rider::YEARS;
+/// How many ages there are.
+pub const YEARS: usize = 19;
 
 /// The power L, the median M and the coefficient of variation S.
 pub type Row = [f64; 3];

@@ -37,13 +37,13 @@ pub struct Choice {
     /// The tread of the tyres.
     #[serde(default)]
     pub tread: Tread,
-    /// How upright the rider stands over the bike: 0 low, 1 tall; left out, between the two.
+    /// How upright the rider stands over the bike: 0 low, 1 tall; left out, as where a plan says nothing.
     #[serde(default)]
     pub posture: Option<f64>,
     /// What the legs do; left out, what they do where a plan says nothing.
     #[serde(default)]
     pub style: Style,
-    /// How well it is done, 0 to 1; left out, what is usual.
+    /// How well it is done, 0 to 1; left out, as where a plan says nothing.
     #[serde(default)]
     pub skill: Option<f64>,
 }
@@ -94,10 +94,6 @@ pub enum Source {
     CommonPractice,
 }
 
-/// Posture and skill where nothing is chosen: as where a plan says nothing.
-const POSTURE: f64 = 0.5;
-const SKILL: f64 = 0.8;
-
 /// Makes a rider on a bike from a choice. Masses are rounded to 0.1 kg, statures to 1 cm and drag
 /// areas to 0.005 m²: finer than anybody knows them.
 ///
@@ -111,7 +107,7 @@ pub fn preset(choice: &Choice) -> Result<Preset, Fault> {
         return Err(no_such_age(choice.age));
     };
     let fitting = Wheel::fitting(stature.middle);
-    let posture = choice.posture.unwrap_or(POSTURE);
+    let posture = choice.posture.unwrap_or_else(Rider::usual_posture);
     let drag_area = drag::drag_area(stature.middle, mass.middle, posture);
     let mount = Mount {
         label: choice.label.clone(),
@@ -121,7 +117,7 @@ pub fn preset(choice: &Choice) -> Result<Preset, Fault> {
             posture,
             drag_area: rounded(drag_area, 200.0),
             style: choice.style,
-            skill: choice.skill.unwrap_or(SKILL),
+            skill: choice.skill.unwrap_or_else(Rider::usual_skill),
         },
         bike: bike(choice.wheel.unwrap_or(fitting), rolling(choice.tread)),
     };

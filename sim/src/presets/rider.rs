@@ -1,15 +1,12 @@
 //! How heavy and how tall riders of an age are, by the CDC growth charts.
 
-use super::charts::{BOYS_MASS, BOYS_STATURE, GIRLS_MASS, GIRLS_STATURE, Row};
+use super::charts::{BOYS_MASS, BOYS_STATURE, GIRLS_MASS, GIRLS_STATURE, Row, YEARS};
 use crate::num;
 use core::ops::RangeInclusive;
 use serde::{Deserialize, Serialize};
 
 /// Ages on the charts, years. They end at 20, which stands for every adult here.
 pub const AGES: RangeInclusive<u32> = 2..=20;
-
-/// How many ages there are.
-pub(super) const YEARS: usize = 19;
 
 /// Standard score of the 90th percentile of a normal distribution; the 10th has its negative.
 const NINE_IN_TEN: f64 = 1.281_551_6;

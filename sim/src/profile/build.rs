@@ -2,14 +2,12 @@
 
 use super::ground::Ground;
 use super::pen::Pen;
+use super::piece::STEEPEST;
 use super::{Character, LipEdge, Profile, Span};
 use crate::error::{Fault, Quantity, Why};
-use crate::num::{self, PI};
+use crate::num;
 use crate::plan::{Feature, Line, Plan, fault};
 use glam::DVec2;
-
-/// Steepest heading of anything that is ridden, rad: 80°, beyond which a bike stands on end.
-pub(super) const STEEPEST: f64 = 80.0 * (PI / 180.0);
 
 /// How far a line may reach beyond the yard, m: lengths add up with rounding errors.
 const FITS: f64 = 1e-3;

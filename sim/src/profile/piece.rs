@@ -5,6 +5,9 @@ use crate::num::{self, PI};
 use glam::DVec2;
 use serde::Serialize;
 
+/// Steepest heading of anything that is ridden, rad: 80°, beyond which a bike stands on end.
+pub(super) const STEEPEST: f64 = 80.0 * (PI / 180.0);
+
 /// A straight or circular piece of ground.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Piece {

@@ -1,6 +1,7 @@
 //! Rollers: hollow, crest and hollow, arcs of one radius that meet without a bend.
 
-use super::build::{Laying, STEEPEST};
+use super::build::Laying;
+use super::piece::STEEPEST;
 use super::{Character, Intent};
 use crate::error::{Fault, Quantity, Why};
 use crate::num;

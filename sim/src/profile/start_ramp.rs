@@ -1,6 +1,7 @@
 //! The start ramp: platform, rounded edge, slope, hollow.
 
-use super::build::{Laying, STEEPEST};
+use super::build::Laying;
+use super::piece::STEEPEST;
 use super::{Character, Intent};
 use crate::error::{Fault, Quantity, Why};
 use crate::num::{self, PI};

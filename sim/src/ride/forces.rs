@@ -9,32 +9,16 @@
 //! F is the force and C the couple of the rider's legs and arms on the rider. Tyre forces act at
 //! the axles, because a free wheel passes no torque to the frame; the brake's does pass.
 
-use super::aim::Forecast;
 use super::ground::{Ground, sense};
-use super::mount::Mount;
-use super::path::{Lip, Path};
-use super::rider::{Senses, Wrench};
-use super::state::{
+use crate::body::{
     BIKE, E_ABSORBED, E_BRAKE, E_DRAG, E_PUT_IN, E_ROLL_FRONT, E_ROLL_REAR, E_SLIP, E_TURN,
-    E_TYRES, N, PLACES, Pose, RIDER, SPIN, V_BIKE, V_LEAN, V_PITCH, V_RIDER, Y, put, vec,
+    E_TYRES, Mount, N, PLACES, Pose, RIDER, SPIN, V_BIKE, V_LEAN, V_PITCH, V_RIDER, WheelForce, Y,
+    put, vec,
 };
-use super::tyre::WheelForce;
 use crate::constants::GRAVITY;
 use crate::num;
+use crate::rider::{Mind, Senses, Sight, Wrench};
 use glam::DVec2;
-
-/// What the rider has in mind between two looks ahead.
-#[derive(Clone, Copy, Debug)]
-pub struct Mind {
-    /// The touch-down foreseen.
-    pub forecast: Forecast,
-    /// Index of the lip whose edge the rear wheel has not passed.
-    pub lip: usize,
-    /// Where the body belongs as the front wheel passes that edge, m against the middle.
-    pub place: f64,
-    /// Force the brake is pulled for, N.
-    pub brake: f64,
-}
 
 /// Loads and forces at one moment, beside the rates.
 #[derive(Clone, Copy, Debug)]
@@ -45,49 +29,55 @@ pub struct Felt {
     pub rider: Wrench,
 }
 
-/// Rider, ground and path: all that does not change during the ride.
+/// Rider, bike and ground, and what stands between two looks ahead.
 pub struct World<'a> {
     pub m: &'a Mount,
     pub ground: &'a Ground,
-    pub path: &'a Path,
+    pub sight: &'a Sight,
+    /// What the rider has in mind.
+    pub mind: Mind,
+    /// Force the brake is pulled for, N.
+    pub brake: f64,
 }
 
 impl World<'_> {
-    /// The lip in mind.
-    pub fn lip(&self, mind: &Mind) -> Option<&Lip> {
-        self.path.lips.get(mind.lip)
-    }
-
     /// Rates of change of a state, and what was felt.
     #[inline]
-    pub fn rates(&self, t: f64, y: &Y, mind: &Mind) -> (Y, Felt) {
+    pub fn rates(&self, t: f64, y: &Y) -> (Y, Felt) {
         let m = self.m;
         let pose = Pose::of(m, y);
-        let wheel = |i| {
-            self.ground
-                .wheel(m, pose.axle[i], pose.v_axle[i], y[SPIN + i])
-        };
-        let wheels = [wheel(0), wheel(1)];
+        let wheels = self.wheels_at(&pose, y);
         let rider = Senses {
             m,
-            path: self.path,
+            sight: self.sight,
             pose: &pose,
             y,
             wheels: &wheels,
             t,
-            forecast: mind.forecast,
-            lip: self.lip(mind),
-            lip_index: mind.lip,
-            place: mind.place,
+            mind: &self.mind,
         }
         .act();
         let mut d = [0.0; N];
         d[..PLACES].copy_from_slice(&y[PLACES..2 * PLACES]);
         let press = turn_press(&wheels, &pose);
-        let brake = mind.brake * m.tyre.radius * sense(y[SPIN]);
+        let brake = self.brake * m.tyre.radius * sense(y[SPIN]);
         self.bodies(&mut d, y, &pose, &wheels, &rider, press, brake);
         self.energies(&mut d, y, &wheels, &rider, press, brake);
         (d, Felt { wheels, rider })
+    }
+
+    /// What the ground does to the wheels in a state.
+    pub fn wheels(&self, y: &Y) -> [WheelForce; 2] {
+        self.wheels_at(&Pose::of(self.m, y), y)
+    }
+
+    #[inline]
+    fn wheels_at(&self, pose: &Pose, y: &Y) -> [WheelForce; 2] {
+        let wheel = |i| {
+            self.ground
+                .wheel(self.m, pose.axle[i], pose.v_axle[i], y[SPIN + i])
+        };
+        [wheel(0), wheel(1)]
     }
 
     #[allow(clippy::too_many_arguments)]

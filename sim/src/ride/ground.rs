@@ -1,7 +1,6 @@
 //! Where a wheel touches the ground: the pieces near it, found without search.
 
-use super::mount::Mount;
-use super::tyre::WheelForce;
+use crate::body::{Mount, WheelForce};
 use crate::num;
 use crate::profile::{Piece, Profile};
 use glam::DVec2;

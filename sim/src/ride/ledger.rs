@@ -1,37 +1,39 @@
 //! Where the energy went.
 
 use super::forces::World;
-use super::state::{
+use super::numbers::numbers;
+use super::step::Point;
+use crate::body::{
     E_ABSORBED, E_BRAKE, E_DRAG, E_PUT_IN, E_ROLL_FRONT, E_ROLL_REAR, E_SLIP, E_TURN, E_TYRES, Y,
 };
-use super::step::Point;
 use crate::constants::GRAVITY;
 use serde::Serialize;
 
-/// What was lost and put in since the start, J.
-///
-/// A landing has no entry of its own: what it takes is what `tyres`, `slip` and `absorbed` gain in
-/// it.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
-pub struct Spent {
-    /// Rolling resistance of the rear wheel, with half the bearings.
-    pub rolling_rear: f64,
-    /// Rolling resistance of the front wheel, with half the bearings.
-    pub rolling_front: f64,
-    /// Drag of the air; negative where the wind pushed more than it held.
-    pub drag: f64,
-    /// Damping in the tyres.
-    pub tyres: f64,
-    /// Slip of the tyres.
-    pub slip: f64,
-    /// Taken up by the rider's legs and arms.
-    pub absorbed: f64,
-    /// Given by the rider's legs and arms.
-    pub put_in: f64,
-    /// The brake.
-    pub brake: f64,
-    /// Worked against the press of turns.
-    pub turn: f64,
+numbers! {
+    /// What was lost and put in since the start, J.
+    ///
+    /// A landing has no entry of its own: what it takes is what `tyres`, `slip` and `absorbed` gain in
+    /// it.
+    pub struct Spent {
+        /// Rolling resistance of the rear wheel, with half the bearings.
+        pub rolling_rear: f64,
+        /// Rolling resistance of the front wheel, with half the bearings.
+        pub rolling_front: f64,
+        /// Drag of the air; negative where the wind pushed more than it held.
+        pub drag: f64,
+        /// Damping in the tyres.
+        pub tyres: f64,
+        /// Slip of the tyres.
+        pub slip: f64,
+        /// Taken up by the rider's legs and arms.
+        pub absorbed: f64,
+        /// Given by the rider's legs and arms.
+        pub put_in: f64,
+        /// The brake.
+        pub brake: f64,
+        /// Worked against the press of turns.
+        pub turn: f64,
+    }
 }
 
 impl Spent {
@@ -51,17 +53,8 @@ impl Spent {
 
     /// Entry by entry, what `with` makes of this one's and the other's.
     fn each(&self, other: &Self, with: impl Fn(f64, f64) -> f64) -> Self {
-        Self {
-            rolling_rear: with(self.rolling_rear, other.rolling_rear),
-            rolling_front: with(self.rolling_front, other.rolling_front),
-            drag: with(self.drag, other.drag),
-            tyres: with(self.tyres, other.tyres),
-            slip: with(self.slip, other.slip),
-            absorbed: with(self.absorbed, other.absorbed),
-            put_in: with(self.put_in, other.put_in),
-            brake: with(self.brake, other.brake),
-            turn: with(self.turn, other.turn),
-        }
+        let (own, others) = (self.values(), other.values());
+        Self::from(core::array::from_fn(|i| with(own[i], others[i])))
     }
 
     /// This and another.

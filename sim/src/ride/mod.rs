@@ -1,79 +1,59 @@
 #![doc = include_str!("model.md")]
 
-mod aim;
 mod digest;
 mod forces;
 mod ground;
-mod habits;
 mod ledger;
-mod mount;
-mod path;
-mod rider;
+mod numbers;
 mod run;
 mod start;
-mod state;
 mod step;
-mod turning;
-mod tyre;
 mod watch;
 
+pub use crate::body::{Legs, Mount, Tyre};
 pub use ledger::{Ledger, Spent};
-pub use mount::{Legs, Mount};
 pub use run::{CrashKind, Event, EventKind, Outcome, Run, SAMPLE_STEP, Sample, Wheel};
 pub use step::Accuracy;
-pub use tyre::Tyre;
 
+use crate::body::{LEAN, PITCH, Pose, RIDER, TURNED, vec};
 use crate::constants::GRAVITY;
 use crate::num;
 use crate::profile::{Intent, Profile};
-use aim::forecast;
-use forces::{Mind, World};
+use crate::rider::{Mind, Sight};
+use forces::World;
 use ground::Ground;
-use path::Path;
-use state::{LEAN, PITCH, Pose, RIDER, TURNED, vec};
 use step::Point;
 use watch::Watch;
 
 /// Longest ride, s.
 const LONGEST: f64 = 120.0;
 
+/// Halvings of a step in which a wheel comes down: to a nanosecond.
+const TOUCH_HALVINGS: usize = 22;
+
 /// Most of the speed a rider sheds by braking, m/s².
 ///
 /// Half of what a bike stands before it pitches over (common practice, no source).
 const BRAKING: f64 = 4.0;
 
-/// How far before an edge the launch is planned, in wheelbases of the front wheel's way: a step of
-/// looking ahead more than where the body begins to move.
-const PLAN_FROM: f64 = habits::BEGIN_BACK + 1.0;
-
 /// Rides a profile from its beginning at `speed` m/s. The result is the same on every machine.
 pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Run {
     let ground = Ground::new(profile, m.tyre.radius);
-    let path = Path::new(profile, m);
-    let world = World {
+    let sight = Sight::new(profile, m);
+    let mut world = World {
         m,
         ground: &ground,
-        path: &path,
+        sight: &sight,
+        mind: Mind::new(),
+        brake: 0.0,
     };
     let end = profile.pieces.last().map_or(0.0, |p| p.end.x);
     let brake = brake_from(profile);
     let mut watch = Watch::new(end, brake);
-    let mut mind = Mind {
-        forecast: aim::Forecast {
-            t: 0.0,
-            slope: 0.0,
-            swing: 0.0,
-        },
-        lip: 0,
-        place: 0.0,
-        brake: 0.0,
-    };
-    let mut here = Point::new(
-        &world,
-        0.0,
-        start::at_start(profile, m, &path, speed),
-        &mind,
-    );
+    let y = start::at_start(profile, m, speed);
+    let wheels = world.wheels(&y);
+    world.mind.look(m, &sight, 0.0, &y, &wheels, 0);
+    let mut here = Point::new(&world, 0.0, y);
     let start_energy = world.energy(&here.y, &here.felt.wheels);
     let mut samples = Vec::with_capacity(2048);
     let mut h = accuracy.longest;
@@ -83,17 +63,26 @@ pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Ru
         if here.t >= LONGEST {
             break Outcome::TimedOut;
         }
-        mind = look(&world, &here, &mind, watch.lip, brake, end);
-        here = Point::new(&world, here.t, here.y, &mind);
+        if world.look(&here, watch.lip, brake, end) {
+            here = Point::new(&world, here.t, here.y);
+        }
         tick += 1;
         let until = f64::from(tick) * SAMPLE_STEP;
         while here.t < until {
-            let next = step::advance(&world, &here, &mind, until, &mut h, accuracy);
+            let mut next = step::advance(&world, &here, until, &mut h, accuracy);
+            if world.mind.surprised(&next.felt.wheels) {
+                // The rider takes the ground as it comes, not as the steps happen to fall.
+                let touch = touch(&world, &here, &next);
+                next = step::advance(&world, &here, touch, &mut h, accuracy);
+            }
             let ended = watch.step(&world, &here, &next);
             here = next;
             if let Some(outcome) = ended {
                 samples.push(sample(&world, &here));
                 break 'ride outcome;
+            }
+            if world.mind.surprised(&here.felt.wheels) && world.look(&here, watch.lip, brake, end) {
+                here = Point::new(&world, here.t, here.y);
             }
         }
     };
@@ -106,6 +95,21 @@ pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Ru
     }
 }
 
+/// When the first wheel comes down between two points, s.
+fn touch(world: &World, from: &Point, to: &Point) -> f64 {
+    let (mut off, mut on) = (from.t, to.t);
+    for _ in 0..TOUCH_HALVINGS {
+        let half = 0.5 * (off + on);
+        let wheels = world.wheels(&from.between(to, half));
+        if wheels.iter().any(|w| w.load > 0.0) {
+            on = half;
+        } else {
+            off = half;
+        }
+    }
+    on
+}
+
 /// Where the rider begins to brake, m along the line.
 fn brake_from(profile: &Profile) -> f64 {
     profile
@@ -115,52 +119,24 @@ fn brake_from(profile: &Profile) -> f64 {
         .map_or(f64::INFINITY, |p| p.start.x)
 }
 
-/// The rider looks ahead.
-fn look(world: &World, here: &Point, mind: &Mind, lip: usize, brake_x: f64, end: f64) -> Mind {
-    let m = world.m;
-    let pose = Pose::of(m, &here.y);
-    // A lip is left only once the rear wheel's load is gone: the last of it still turns the bike.
-    let held = lip.checked_sub(1).filter(|&i| {
-        let edge = world.path.lips[i].edge;
-        here.felt.wheels[0].load > 0.0 && num::length(pose.axle[0] - edge) < m.tyre.radius
-    });
-    let lip = held.unwrap_or(lip);
-    let launching = world
-        .path
-        .lips
-        .get(lip)
-        .filter(|l| (pose.axle[1] - l.edge).dot(l.along) > -0.5 * m.wheelbase);
-    let flying = lip.checked_sub(1).and_then(|i| world.path.lips.get(i));
-    let from_x = launching
-        .or(flying)
-        .map_or(f64::NEG_INFINITY, |l| l.knuckle.x);
-    let brake = if pose.middle.x > brake_x {
-        let room = num::max(
-            end - 0.5 * m.wheelbase - m.tyre.radius - 0.5 - pose.middle.x,
-            0.2,
-        );
-        let v = num::length(pose.v_centre);
-        m.mass() * num::min(v * v / (2.0 * room), BRAKING)
-    } else {
-        0.0
-    };
-    let flying = here.felt.wheels.iter().all(|w| w.load <= 0.0);
-    let back = if flying {
-        aim::set_back(m, &pose, &here.y, &mind.forecast, here.t)
-    } else {
-        0.0
-    };
-    Mind {
-        forecast: forecast(m, world.path, &pose, here.t, from_x, back),
-        lip,
-        // Nobody moves back for a lip that is still far off, and the forecast for it is not cheap.
-        place: world
-            .path
-            .lips
-            .get(lip)
-            .filter(|l| (pose.axle[1] - l.edge).dot(l.along) > -PLAN_FROM * m.wheelbase)
-            .map_or(0.0, |l| aim::place(m, world.path, &pose, l)),
-        brake,
+impl World<'_> {
+    /// The rider looks ahead, and brakes beyond `brake_x` to stand before `end`. Says whether anything has
+    /// changed.
+    fn look(&mut self, here: &Point, lip: usize, brake_x: f64, end: f64) -> bool {
+        let m = self.m;
+        let felt = &here.felt.wheels;
+        let changed = self.mind.look(m, self.sight, here.t, &here.y, felt, lip);
+        let pose = Pose::of(m, &here.y);
+        let before = self.brake;
+        self.brake = if pose.middle.x > brake_x {
+            let standing = end - 0.5 * m.wheelbase - m.tyre.radius - 0.5;
+            let room = num::max(standing - pose.middle.x, 0.2);
+            let v = num::length(pose.v_centre);
+            m.mass() * num::min(v * v / (2.0 * room), BRAKING)
+        } else {
+            0.0
+        };
+        changed || self.brake != before
     }
 }
 

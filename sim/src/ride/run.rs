@@ -1,179 +1,58 @@
 //! What a ride leaves behind: an even trace, and what happened when.
 
+use super::numbers::numbers;
 use super::{Ledger, Spent};
 use serde::Serialize;
 
 /// Time between two samples of the trace, s.
 pub const SAMPLE_STEP: f64 = 0.01;
 
-/// The state of the ride at one moment. SI units; angles in radians, counted nose-up.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
-pub struct Sample {
-    /// Time since the start, s.
-    pub t: f64,
-    /// Middle between the axles, m.
-    pub bike_x: f64,
-    /// Middle between the axles, m.
-    pub bike_z: f64,
-    /// Pitch of the bike: the line through the axles against level, rad.
-    pub pitch: f64,
-    /// Rider's mass centre, m.
-    pub rider_x: f64,
-    /// Rider's mass centre, m.
-    pub rider_z: f64,
-    /// Rider's lean: 0 in the attitude held on level ground, positive leaning back, rad.
-    pub lean: f64,
-    /// Angle the rear wheel has turned through, forward positive, rad.
-    pub rear_turned: f64,
-    /// Angle the front wheel has turned through, forward positive, rad.
-    pub front_turned: f64,
-    /// Speed of the common mass centre, m/s.
-    pub speed: f64,
-    /// Height of the common mass centre, m.
-    pub height: f64,
-    /// Load on the rear tyre, N.
-    pub rear_load: f64,
-    /// Load on the front tyre, N.
-    pub front_load: f64,
-    /// Load the rider feels through legs and arms, in multiples of body weight.
-    pub g: f64,
-    /// Distance from the middle between the axles to the rider's mass centre, m.
-    pub reach: f64,
-    /// Total head: energy of rider and bike, wheel spin and pressed tyres included, over their
-    /// weight, m.
-    pub head: f64,
-    /// Where the energy went until now: the start's less this is `head` times the weight.
-    pub spent: Spent,
+numbers! {
+    /// The state of the ride at one moment. SI units; angles in radians, counted nose-up.
+    pub struct Sample {
+        /// Time since the start, s.
+        pub t: f64,
+        /// Middle between the axles, m.
+        pub bike_x: f64,
+        /// Middle between the axles, m.
+        pub bike_z: f64,
+        /// Pitch of the bike: the line through the axles against level, rad.
+        pub pitch: f64,
+        /// Rider's mass centre, m.
+        pub rider_x: f64,
+        /// Rider's mass centre, m.
+        pub rider_z: f64,
+        /// Rider's lean: 0 in the attitude held on level ground, positive leaning back, rad.
+        pub lean: f64,
+        /// Angle the rear wheel has turned through, forward positive, rad.
+        pub rear_turned: f64,
+        /// Angle the front wheel has turned through, forward positive, rad.
+        pub front_turned: f64,
+        /// Speed of the common mass centre, m/s.
+        pub speed: f64,
+        /// Height of the common mass centre, m.
+        pub height: f64,
+        /// Load on the rear tyre, N.
+        pub rear_load: f64,
+        /// Load on the front tyre, N.
+        pub front_load: f64,
+        /// Load the rider feels through legs and arms, in multiples of body weight.
+        pub g: f64,
+        /// Distance from the middle between the axles to the rider's mass centre, m.
+        pub reach: f64,
+        /// Total head: energy of rider and bike, wheel spin and pressed tyres included, over their
+        /// weight, m.
+        pub head: f64,
+    } then {
+        /// Where the energy went until now: the start's less this is `head` times the weight.
+        pub spent: Spent,
+    }
 }
 
 impl Sample {
     /// Whether both wheels are off the ground.
     pub fn aloft(&self) -> bool {
         self.rear_load <= 0.0 && self.front_load <= 0.0
-    }
-
-    /// Every value, in the order of the fields.
-    pub fn values(&self) -> [f64; 25] {
-        // Taken apart, so that a field that is added cannot be forgotten here.
-        let Self {
-            t,
-            bike_x,
-            bike_z,
-            pitch,
-            rider_x,
-            rider_z,
-            lean,
-            rear_turned,
-            front_turned,
-            speed,
-            height,
-            rear_load,
-            front_load,
-            g,
-            reach,
-            head,
-            spent,
-        } = *self;
-        let Spent {
-            rolling_rear,
-            rolling_front,
-            drag,
-            tyres,
-            slip,
-            absorbed,
-            put_in,
-            brake,
-            turn,
-        } = spent;
-        [
-            t,
-            bike_x,
-            bike_z,
-            pitch,
-            rider_x,
-            rider_z,
-            lean,
-            rear_turned,
-            front_turned,
-            speed,
-            height,
-            rear_load,
-            front_load,
-            g,
-            reach,
-            head,
-            rolling_rear,
-            rolling_front,
-            drag,
-            tyres,
-            slip,
-            absorbed,
-            put_in,
-            brake,
-            turn,
-        ]
-    }
-}
-
-impl From<[f64; 25]> for Sample {
-    /// The sample with these values, in the order of the fields.
-    fn from(values: [f64; 25]) -> Self {
-        let [
-            t,
-            bike_x,
-            bike_z,
-            pitch,
-            rider_x,
-            rider_z,
-            lean,
-            rear_turned,
-            front_turned,
-            speed,
-            height,
-            rear_load,
-            front_load,
-            g,
-            reach,
-            head,
-            rolling_rear,
-            rolling_front,
-            drag,
-            tyres,
-            slip,
-            absorbed,
-            put_in,
-            brake,
-            turn,
-        ] = values;
-        Self {
-            t,
-            bike_x,
-            bike_z,
-            pitch,
-            rider_x,
-            rider_z,
-            lean,
-            rear_turned,
-            front_turned,
-            speed,
-            height,
-            rear_load,
-            front_load,
-            g,
-            reach,
-            head,
-            spent: Spent {
-                rolling_rear,
-                rolling_front,
-                drag,
-                tyres,
-                slip,
-                absorbed,
-                put_in,
-                brake,
-                turn,
-            },
-        }
     }
 }
 
@@ -315,7 +194,16 @@ mod tests {
 
     #[test]
     fn a_sample_goes_through_its_values_unchanged() {
-        let values: [f64; 25] = core::array::from_fn(|i| 0.1 + i as f64);
-        assert_eq!(Sample::from(values).values(), values);
+        let values: [f64; Sample::COUNT] = core::array::from_fn(|i| 0.1 + i as f64);
+        let sample = Sample::from(values);
+        assert_eq!(sample.values(), values);
+        // The first, the last of its own, and the first and the last of what it ends with.
+        let Spent {
+            rolling_rear, turn, ..
+        } = sample.spent;
+        assert_eq!(
+            [sample.t, sample.head, rolling_rear, turn],
+            [0.1, 15.1, 16.1, 24.1]
+        );
     }
 }

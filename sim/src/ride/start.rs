@@ -1,8 +1,6 @@
 //! The start: both wheels on the ground, tyres and legs settled, rolling at a given speed.
 
-use super::mount::Mount;
-use super::path::Path;
-use super::state::{BIKE, LEAN, N, PITCH, RIDER, SPIN, V_BIKE, V_RIDER, Y, put};
+use crate::body::{BIKE, LEAN, Mount, N, PITCH, RIDER, SPIN, V_BIKE, V_RIDER, Y, put};
 use crate::constants::GRAVITY;
 use crate::num;
 use crate::profile::{Profile, direction};
@@ -12,7 +10,7 @@ use glam::DVec2;
 const ROOM: f64 = 0.05;
 
 /// The settled state with the rear wheel at the beginning of a profile.
-pub fn at_start(profile: &Profile, m: &Mount, path: &Path, speed: f64) -> Y {
+pub fn at_start(profile: &Profile, m: &Mount, speed: f64) -> Y {
     let axle_over = m.tyre.radius - m.tyre.depth_under(0.5 * m.mass() * GRAVITY);
     let over = |station: f64| {
         let (point, heading) = place(profile, station);
@@ -32,13 +30,12 @@ pub fn at_start(profile: &Profile, m: &Mount, path: &Path, speed: f64) -> Y {
     let front = over(low);
     let along = (front - rear).normalize_or(DVec2::X);
     let middle = (rear + front) * 0.5;
-    let aim = path.at(middle.x, 0);
-    let rider = middle + aim.normal * (aim.point - middle).dot(aim.normal);
+    let rider = middle + along.perp() * m.reach_usual;
     let mut y = [0.0; N];
     put(&mut y, BIKE, middle + along.perp() * m.bike_rise);
     y[PITCH] = num::atan2(along.y, along.x);
     put(&mut y, RIDER, rider);
-    y[LEAN] = 0.8 * num::atan2(aim.along.y, aim.along.x);
+    y[LEAN] = 0.6 * num::atan2(along.y, along.x);
     put(&mut y, V_BIKE, along * speed);
     put(&mut y, V_RIDER, along * speed);
     y[SPIN] = speed / axle_over;

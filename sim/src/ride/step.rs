@@ -4,8 +4,8 @@
 //! # References
 //! Bogacki and Shampine 1989, Appl. Math. Lett. 2(4):321-325.
 
-use super::forces::{Felt, Mind, World};
-use super::state::{ENERGY, N, PLACES, Y, each};
+use super::forces::{Felt, World};
+use crate::body::{ENERGY, N, PLACES, Y, each};
 use crate::num;
 
 /// How finely to integrate.
@@ -37,8 +37,8 @@ pub struct Point {
 
 impl Point {
     /// The point at a time, rates worked out.
-    pub fn new(world: &World, t: f64, y: Y, mind: &Mind) -> Self {
-        let (rates, felt) = world.rates(t, &y, mind);
+    pub fn new(world: &World, t: f64, y: Y) -> Self {
+        let (rates, felt) = world.rates(t, &y);
         Self { t, y, rates, felt }
     }
 
@@ -60,21 +60,14 @@ impl Point {
 const SHORTEST: f64 = 2e-5;
 
 /// One accepted step from `from`, no further than `end`; `h` is the step to try and is renewed.
-pub fn advance(
-    world: &World,
-    from: &Point,
-    mind: &Mind,
-    end: f64,
-    h: &mut f64,
-    acc: &Accuracy,
-) -> Point {
+pub fn advance(world: &World, from: &Point, end: f64, h: &mut f64, acc: &Accuracy) -> Point {
     loop {
         let room = end - from.t;
         let step = num::min(num::min(*h, acc.longest), room);
         // No sliver is left over for a last step.
         let step = if room - step < 0.1 * step { room } else { step };
         let last = step >= room;
-        let (mut to, error) = attempt(world, from, mind, step);
+        let (mut to, error) = attempt(world, from, step);
         let factor = num::clamp(
             0.9 / num::cbrt(num::max(error / acc.tolerance, 1e-6)),
             0.2,
@@ -97,14 +90,14 @@ pub fn advance(
     }
 }
 
-fn attempt(world: &World, from: &Point, mind: &Mind, h: f64) -> (Point, f64) {
+fn attempt(world: &World, from: &Point, h: f64) -> (Point, f64) {
     let (y, k1) = (&from.y, &from.rates);
     let y2 = each(|i| y[i] + 0.5 * h * k1[i]);
-    let (k2, _) = world.rates(from.t + 0.5 * h, &y2, mind);
+    let (k2, _) = world.rates(from.t + 0.5 * h, &y2);
     let y3 = each(|i| y[i] + 0.75 * h * k2[i]);
-    let (k3, _) = world.rates(from.t + 0.75 * h, &y3, mind);
+    let (k3, _) = world.rates(from.t + 0.75 * h, &y3);
     let next = each(|i| y[i] + h * (2.0 / 9.0 * k1[i] + 1.0 / 3.0 * k2[i] + 4.0 / 9.0 * k3[i]));
-    let to = Point::new(world, from.t + h, next, mind);
+    let to = Point::new(world, from.t + h, next);
     let k4 = &to.rates;
     let mut error: f64 = 0.0;
     for i in 0..ENERGY {

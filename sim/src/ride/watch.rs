@@ -1,10 +1,9 @@
 //! What happens on the way: edges passed, flights, touch-downs, stalls, crashes, the end.
 
 use super::forces::World;
-use super::mount::Mount;
 use super::run::{CrashKind, Event, EventKind, Outcome, Wheel};
-use super::state::{self, PITCH, Pose, RIDER, Y};
 use super::step::Point;
+use crate::body::{LEAN, Mount, PITCH, Pose, RIDER, Y, vec};
 use crate::constants::GRAVITY;
 use crate::num;
 use glam::DVec2;
@@ -88,7 +87,7 @@ impl Watch {
 
     fn lips(&mut self, world: &World, a: &Point, b: &Point) {
         let m = world.m;
-        while let Some(lip) = world.path.lips.get(self.lip) {
+        while let Some(lip) = world.sight.lips.get(self.lip) {
             let past = |y: &Y| (Pose::of(m, y).axle[0] - lip.edge).dot(lip.along);
             if past(&b.y) < 0.0 {
                 return;
@@ -170,7 +169,7 @@ impl Watch {
     }
 
     fn travel(&mut self, m: &Mount, b: &Point, pose: &Pose) {
-        let reach = num::length(state::vec(&b.y, RIDER) - pose.middle);
+        let reach = num::length(vec(&b.y, RIDER) - pose.middle);
         let at_end = reach < m.reach_low;
         if at_end && !self.bottomed {
             let g = load_on(m, b);
@@ -186,15 +185,15 @@ impl Watch {
         if world.ground.clearance(keel, m.tyre.radius) < 0.0 {
             return Some(CrashKind::FrameHit);
         }
-        let rider = state::vec(&b.y, RIDER);
-        let (s, c) = num::sin_cos(b.y[state::LEAN]);
+        let rider = vec(&b.y, RIDER);
+        let (s, c) = num::sin_cos(b.y[LEAN]);
         let head = rider + DVec2::new(-s, c) * (0.25 * m.stature);
         if world.ground.clearance(rider, m.stature) < 0.1 * m.stature
             || world.ground.clearance(head, m.stature) < 0.05 * m.stature
         {
             return Some(CrashKind::RiderHit);
         }
-        let (_, slope) = world.path.ground(pose.middle.x);
+        let (_, slope) = world.sight.ground(pose.middle.x);
         let pitch = num::wrap(b.y[PITCH] - num::atan2(slope, 1.0));
         if pitch.abs() > BEYOND {
             let loaded = b.felt.wheels.iter().any(|w| w.load > 0.0);
@@ -211,7 +210,7 @@ impl Watch {
 
     /// Speed that was missing at the foot of the rise that the rider rolled back on, m/s.
     fn missing(&self, world: &World, pose: &Pose) -> f64 {
-        let here = world.path.at(pose.middle.x, self.lip).point.y;
+        let here = world.sight.stand(self.lip).read(pose.middle.x).z;
         let rise = num::max(crest_ahead(world, pose.middle.x, self.lip) - here, 0.0);
         let foot = self.foot_speed;
         (foot * foot + 2.0 * GRAVITY * rise).sqrt() - foot
@@ -242,14 +241,14 @@ impl Watch {
 /// Height of the body's path at the next crest before the next lip's edge, from `x` on, m.
 fn crest_ahead(world: &World, x: f64, lip: usize) -> f64 {
     let end = world
-        .path
+        .sight
         .lips
         .get(lip)
         .map_or(x + LONGEST_RISE, |l| l.edge.x);
-    let (mut at, mut top) = (x, world.path.at(x, lip).point.y);
+    let (mut at, mut top) = (x, world.sight.stand(lip).read(x).z);
     while at < end {
         at += 0.05;
-        let z = world.path.at(at, lip).point.y;
+        let z = world.sight.stand(lip).read(at).z;
         if z < top {
             break;
         }

@@ -116,6 +116,7 @@ pub fn plan(mut features: Vec<Feature>) -> Plan {
         weather: Weather::default(),
         initial_speed: None,
         seen: Vec::new(),
+        seed: 0,
     }
 }
 

@@ -1,320 +1,100 @@
-//! Joins the scripts of the page to one, so that a visitor waits for one answer and not for forty.
-//!
-//! A library for this compiles for minutes. Our own scripts keep to a few forms of `import` and `export`
-//! (see `script.rs`), and anything else is refused by name. Every script becomes a function that is called
-//! once, in the order in which the browser would run them, and returns what it exports.
+//! Joins the page's scripts, so that a visitor waits for two answers and not for fifty: each becomes a function
+//! that gives what it exports, called in the order in which a browser would run them. A bundler's crate would
+//! compile longer than all the rest of this program.
 
 use super::layout::Files;
-use super::script::Script;
-use anyhow::{Context, Result, bail, ensure};
-use std::collections::{BTreeMap, BTreeSet};
-use std::fmt::Write;
+use anyhow::{Context, Result};
+use std::collections::BTreeMap;
 
-type Scripts = BTreeMap<String, Script>;
+type Homes = BTreeMap<String, String>;
 
-/// Joins to each entry what it imports, but for scripts that somebody else needs: those keep their names.
-/// What an earlier entry holds, a later one takes from there.
-///
-/// # Errors
-/// Where a script imports or exports in a way that is not known here, or two need each other.
-pub fn join(files: &mut Files, entries: &[&str]) -> Result<()> {
-    let mut scripts = Scripts::new();
-    for (path, bytes) in files.iter().filter(|(path, _)| path.ends_with(".js")) {
-        let text = std::str::from_utf8(bytes).with_context(|| format!("{path} is no text"))?;
-        scripts.insert(path.clone(), Script::read(path, text));
-    }
-    let outside = outside(&scripts, files, entries);
-    let mut joined: Vec<Joined> = Vec::new();
+/// Puts into each entry all that it imports. What an earlier entry holds, a later one takes from there; those
+/// in `apart` stay files of their own. Fails where a script is missing, imports or exports otherwise than ours do.
+pub fn join(files: &mut Files, entries: &[&str], apart: &[&str]) -> Result<()> {
+    let alone = apart
+        .iter()
+        .map(|path| (path.to_string(), path.to_string()));
+    let mut homes: Homes = alone.collect();
     for entry in entries {
-        let mut next = Joined::new(&scripts, &outside, entry);
-        next.add(entry, &joined, &mut Vec::new())?;
-        joined.push(next);
-    }
-    for script in joined.iter().flat_map(|j| &j.done) {
-        files.remove(*script);
-    }
-    for one in &joined {
-        files.insert(one.entry.to_owned(), one.text(&joined).into_bytes());
+        let mut text = String::new();
+        add(files, entry, entry, &mut homes, &mut text)?;
+        for (path, _) in homes.iter().filter(|(_, home)| home == entry) {
+            files.remove(path);
+            text += &format!("export {{ {} }};\n", name(path));
+        }
+        files.insert((*entry).to_owned(), text.into_bytes());
     }
     Ok(())
 }
 
-/// The scripts that somebody else needs: a page by a `src`, or a script that nobody imports, such as the
-/// worker; and all that those import.
-fn outside(scripts: &Scripts, files: &Files, entries: &[&str]) -> BTreeSet<String> {
-    let imported: BTreeSet<_> = scripts.values().flat_map(Script::needs).collect();
-    let pages: Vec<_> = files
-        .iter()
-        .filter(|(path, _)| path.ends_with(".html"))
-        .map(|(_, bytes)| String::from_utf8_lossy(bytes))
-        .collect();
-    let in_page = |path: &str| {
-        let source = format!("src=\"{path}\"");
-        pages.iter().any(|page| page.contains(&source))
-    };
-    let begins =
-        |path: &str| !entries.contains(&path) && (!imported.contains(path) || in_page(path));
-    let mut left: Vec<&str> = scripts
-        .keys()
-        .map(String::as_str)
-        .filter(|p| begins(p))
-        .collect();
-    let mut outside = BTreeSet::new();
-    while let Some(path) = left.pop() {
-        if outside.insert(path.to_owned())
-            && let Some(script) = scripts.get(path)
-        {
-            left.extend(script.needs());
-        }
-    }
-    outside
-}
-
-/// One script of several.
-struct Joined<'a> {
-    scripts: &'a Scripts,
-    outside: &'a BTreeSet<String>,
-    entry: &'a str,
-    /// Scripts that stay files of their own, and are imported.
-    imported: BTreeSet<&'a str>,
-    /// Scripts that are taken from an earlier one.
-    taken: BTreeSet<&'a str>,
-    done: BTreeSet<&'a str>,
-    body: String,
-}
-
-impl<'a> Joined<'a> {
-    fn new(scripts: &'a Scripts, outside: &'a BTreeSet<String>, entry: &'a str) -> Self {
-        Self {
-            scripts,
-            outside,
-            entry,
-            imported: BTreeSet::new(),
-            taken: BTreeSet::new(),
-            done: BTreeSet::new(),
-            body: String::new(),
-        }
-    }
-
-    /// Adds a script after all that it needs; `around` are those that wait for it.
-    fn add(&mut self, path: &'a str, earlier: &[Self], around: &mut Vec<&'a str>) -> Result<()> {
-        ensure!(
-            !around.contains(&path),
-            "{path} needs itself, by way of {around:?}"
-        );
-        if self.outside.contains(path) {
-            self.imported.insert(path);
-            return Ok(());
-        }
-        if earlier.iter().any(|e| e.done.contains(path)) {
-            self.taken.insert(path);
-            return Ok(());
-        }
-        if !self.done.insert(path) {
-            return Ok(());
-        }
-        let script = self.scripts.get(path);
-        let script = script.with_context(|| format!("there is no {path}"))?;
-        if let Some(line) = &script.unknown {
-            bail!("{path} cannot be joined for this: {line}");
-        }
-        around.push(path);
-        for need in script.needs() {
-            self.add(need, earlier, around)?;
-        }
-        around.pop();
-        self.put(script)
-    }
-
-    fn put(&mut self, script: &Script) -> Result<()> {
-        let name = variable(&script.path);
-        // What an entry exports is what its file exports.
-        let outer = if script.path == self.entry {
-            "export "
-        } else {
-            ""
-        };
-        let names = script.exports.join(", ");
-        let result = match (outer, names.as_str()) {
-            ("", _) => name,
-            (_, "") => String::from("_"),
-            _ => format!("{{ {names} }}"),
-        };
-        writeln!(self.body, "{outer}const {result} = (() => {{")?;
-        for import in &script.imports {
-            let from = variable(&import.path);
-            writeln!(self.body, "const {} = {from};", import.names)?;
-        }
-        // A place beside the script, seen from where all of them lie now.
-        let here = format!("./{}", script.path);
-        let here = format!("new URL({here:?}, import.meta.url)");
-        self.body
-            .push_str(&script.body.replace("import.meta.url", &here));
-        writeln!(self.body, "return {{ {names} }};\n}})();")?;
-        Ok(())
-    }
-
-    fn text(&self, all: &[Self]) -> String {
-        let mut text = String::new();
-        for path in &self.imported {
-            text += &format!("import * as {} from \"./{path}\";\n", variable(path));
-        }
-        for other in all {
-            let from: Vec<_> = self
-                .taken
-                .intersection(&other.done)
-                .map(|p| variable(p))
-                .collect();
-            if !from.is_empty() {
-                text += &format!(
-                    "import {{ {} }} from \"./{}\";\n",
-                    from.join(", "),
-                    other.entry
-                );
+/// Adds a script to the text of an entry, after all that it imports; `homes` has the file that each is in.
+fn add(files: &Files, path: &str, entry: &str, homes: &mut Homes, text: &mut String) -> Result<()> {
+    homes.insert(path.to_owned(), entry.to_owned());
+    let source = files.get(path).with_context(|| format!("no {path}"))?;
+    let (mut body, mut exports) = (String::new(), Vec::new());
+    let mut lines = std::str::from_utf8(source)?.lines();
+    while let Some(line) = lines.next() {
+        let unknown = || format!("{path} cannot be joined for this: {line}");
+        if let Some(import) = line.strip_prefix("import ") {
+            let (what, from) = import.split_once(" from \"").with_context(unknown)?;
+            let from = beside(path, from.trim_end_matches("\";"));
+            if !homes.contains_key(&from) {
+                add(files, &from, entry, homes, text)?;
             }
+            let (home, called) = (&homes[&from], name(&from));
+            let what = what.trim_start_matches("* as ").replace(" as ", ": ");
+            body += &format!("const {what} = {called};\n");
+            let names = [format!("{{ {called} }}"), format!("* as {called}")];
+            let names = &names[usize::from(home == &from)];
+            let import = format!("import {names} from \"./{home}\";\n");
+            if home != entry && !text.contains(&import) {
+                text.insert_str(0, &import);
+            }
+        } else if let Some(export) = line.strip_prefix("export ") {
+            let mut export = export.to_owned();
+            while export.starts_with("const {") && !export.contains('}') {
+                export += lines.next().with_context(unknown)?;
+            }
+            exports.push(declared(&export).with_context(unknown)?.to_owned());
+            body += &(export + "\n");
+        } else {
+            body += &(line.to_owned() + "\n");
         }
-        text += &self.body;
-        let given: BTreeSet<_> = all
-            .iter()
-            .flat_map(|o| o.taken.intersection(&self.done))
-            .collect();
-        if !given.is_empty() {
-            let names: Vec<_> = given.into_iter().map(|path| variable(path)).collect();
-            text += &format!("export {{ {} }};\n", names.join(", "));
-        }
-        text
     }
+    // A place beside the script, seen from where all of them lie now.
+    let here = format!("new URL(\"./{path}\", import.meta.url)");
+    let (name, body) = (name(path), body.replace("import.meta.url", &here));
+    let exports = exports.join(", ");
+    *text += &format!("const {name} = (() => {{\n{body}return {{ {exports} }};\n}})();\n");
+    if path == entry && !exports.is_empty() {
+        *text += &format!("export const {{ {exports} }} = {name};\n");
+    }
+    Ok(())
+}
+
+/// The names that a declaration gives; none for a variable that changes, which would be copied too early.
+fn declared(export: &str) -> Option<&str> {
+    let kinds = ["const {", "const ", "async function ", "function "];
+    let rest = kinds.iter().find_map(|kind| export.strip_prefix(kind))?;
+    let list = export.starts_with("const {");
+    let ends = |c| c == '}' || !list && [' ', '('].contains(&c);
+    rest.split(ends).next()
+}
+
+/// The path that one script calls another by.
+fn beside(path: &str, called: &str) -> String {
+    let up = called.matches("../").count() + 1;
+    let folders = path
+        .rsplitn(up + 1, '/')
+        .nth(up)
+        .map_or(String::new(), |f| format!("{f}/"));
+    folders + called.trim_start_matches(['.', '/'])
 }
 
 /// A script's name among the others.
-fn variable(path: &str) -> String {
-    let name = path.strip_suffix(".js").unwrap_or(path);
+fn name(path: &str) -> String {
     format!(
         "${}",
-        name.replace(|c: char| !c.is_ascii_alphanumeric(), "_")
+        path.replace(|c: char| !c.is_ascii_alphanumeric(), "_")
     )
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn files(given: &[(&str, &str)]) -> Files {
-        let files = given.iter();
-        files
-            .map(|(path, text)| ((*path).to_owned(), text.as_bytes().to_vec()))
-            .collect()
-    }
-
-    fn text(files: &Files, path: &str) -> String {
-        String::from_utf8(files[path].clone()).unwrap()
-    }
-
-    #[test]
-    fn what_the_entry_needs_alone_is_joined_in_order() {
-        let mut page = files(&[
-            ("app.js", "import { b } from \"./parts/b.js\";\nb();\n"),
-            (
-                "parts/b.js",
-                "import { a as first } from \"../a.js\";\nexport const b = () => first;\n",
-            ),
-            ("a.js", "export function a() {}\n"),
-        ]);
-        join(&mut page, &["app.js"]).unwrap();
-        assert_eq!(page.keys().collect::<Vec<_>>(), ["app.js"]);
-        assert_eq!(
-            text(&page, "app.js"),
-            "const $a = (() => {\nfunction a() {}\nreturn { a };\n})();\n\
-             const $parts_b = (() => {\nconst { a: first } = $a;\nconst b = () => first;\nreturn { b };\n})();\n\
-             export const _ = (() => {\nconst { b } = $parts_b;\nb();\nreturn {  };\n})();\n"
-        );
-    }
-
-    #[test]
-    fn what_others_need_too_keeps_its_name() {
-        let mut page = files(&[
-            ("index.html", "<script src=\"first.js\"></script>"),
-            (
-                "app.js",
-                "import { a } from \"./a.js\";\nimport { f } from \"./first.js\";\n",
-            ),
-            (
-                "first.js",
-                "import { g } from \"./deep.js\";\nexport const f = g;\n",
-            ),
-            ("deep.js", "export const g = 1;\n"),
-            ("worker.js", "import { a } from \"./a.js\";\n"),
-            ("a.js", "export const a = 1;\n"),
-        ]);
-        let before = page.len();
-        join(&mut page, &["app.js"]).unwrap();
-        assert_eq!(page.len(), before);
-        let app = text(&page, "app.js");
-        assert!(
-            app.starts_with(
-                "import * as $a from \"./a.js\";\nimport * as $first from \"./first.js\";\n"
-            ),
-            "{app}"
-        );
-        assert!(!app.contains("deep"), "{app}");
-    }
-
-    #[test]
-    fn a_later_script_takes_from_an_earlier_one() {
-        let mut page = files(&[
-            ("app.js", "import { a } from \"./a.js\";\na();\n"),
-            (
-                "late.js",
-                "import { a } from \"./a.js\";\nimport { b } from \"./b.js\";\nexport const start = () => a(b);\n",
-            ),
-            ("a.js", "export const a = 1;\n"),
-            ("b.js", "export const b = 1;\n"),
-        ]);
-        join(&mut page, &["app.js", "late.js"]).unwrap();
-        assert_eq!(page.keys().collect::<Vec<_>>(), ["app.js", "late.js"]);
-        let (app, late) = (text(&page, "app.js"), text(&page, "late.js"));
-        assert!(
-            app.contains("const $a = ") && app.ends_with("export { $a };\n"),
-            "{app}"
-        );
-        assert_eq!(
-            late,
-            "import { $a } from \"./app.js\";\nconst $b = (() => {\nconst b = 1;\nreturn { b };\n})();\n\
-             export const { start } = (() => {\nconst { a } = $a;\nconst { b } = $b;\nconst start = () => a(b);\nreturn { start };\n})();\n"
-        );
-    }
-
-    #[test]
-    fn a_place_beside_a_script_stays_where_it_is() {
-        let mut page = files(&[
-            ("app.js", "import { here } from \"./parts/a.js\";\n"),
-            (
-                "parts/a.js",
-                "export const here = new URL(\"..\", import.meta.url);\n",
-            ),
-        ]);
-        join(&mut page, &["app.js"]).unwrap();
-        let app = text(&page, "app.js");
-        assert!(
-            app.contains("new URL(\"..\", new URL(\"./parts/a.js\", import.meta.url))"),
-            "{app}"
-        );
-    }
-
-    #[test]
-    fn two_that_need_each_other_are_refused() {
-        let mut page = files(&[
-            ("app.js", "import { a } from \"./a.js\";\n"),
-            (
-                "a.js",
-                "import { b } from \"./b.js\";\nexport const a = 1;\n",
-            ),
-            (
-                "b.js",
-                "import { a } from \"./a.js\";\nexport const b = 1;\n",
-            ),
-        ]);
-        let error = join(&mut page, &["app.js"]).unwrap_err().to_string();
-        assert!(error.contains("a.js needs itself"), "{error}");
-    }
 }

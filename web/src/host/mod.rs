@@ -6,7 +6,5 @@ mod join;
 mod layout;
 mod limits;
 mod packed;
-mod script;
 pub mod serve;
 pub mod site;
-mod split;

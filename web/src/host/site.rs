@@ -1,36 +1,14 @@
 //! Assembles the page: the simulator as wasm, its bindings, and the files in `www`.
 
-use super::join;
+use super::join::join;
 use super::layout::{self, Files};
 use super::limits;
-use super::split::{self, Later};
 use anyhow::{Context, Result, bail};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::{env, fs};
 
 const TARGET: &str = "wasm32-unknown-unknown";
-
-/// What the page calls after it has begun to ride; links alone may come before.
-const LATER: [Later; 2] = [
-    (
-        "rest",
-        &[
-            "draft",
-            "drawing_lay",
-            "drawing_measure",
-            "drawing_paint_saddle",
-            "drawing_show_traces",
-            "drawing_svg",
-            "examples",
-            "preset",
-            "qr",
-            "readings",
-            "study",
-        ],
-    ),
-    ("link", &["open", "link_to"]),
-];
 
 /// Where the page is assembled when it is served.
 pub fn default_folder() -> PathBuf {
@@ -44,11 +22,12 @@ pub fn build_into(out: &Path) -> Result<()> {
     ensure_target()?;
     let mut files = bind(&compile()?)?;
     files.append(&mut read(&repository().join("www"))?);
+    let apart = ["carryline.js", "language.js"];
+    join(&mut files, &["app.js", "rest.js"], &apart)?;
     let words = files.keys().filter(|path| path.ends_with("/all.js"));
-    let words: Vec<String> = words.cloned().collect();
-    let entries = ["app.js", "late.js"].into_iter();
-    let entries: Vec<&str> = entries.chain(words.iter().map(String::as_str)).collect();
-    join::join(&mut files, &entries)?;
+    for words in words.cloned().collect::<Vec<_>>() {
+        join(&mut files, &[&words], &[])?;
+    }
     let limits = limits::page(sim::limits::TEXT);
     files.insert("limits.html".to_owned(), limits.into_bytes());
     let files = layout::lay_out(files)?;
@@ -62,9 +41,9 @@ pub fn build_into(out: &Path) -> Result<()> {
     Ok(())
 }
 
-/// Makes the simulator in its parts, and the bindings between them and the page.
+/// Makes the bindings between the simulator and the page.
 fn bind(wasm: &Path) -> Result<Files> {
-    let mut whole = wasm_bindgen_cli_support::Bindgen::new()
+    let mut bound = wasm_bindgen_cli_support::Bindgen::new()
         .input_path(wasm)
         .web(true)?
         .typescript(false)
@@ -74,10 +53,12 @@ fn bind(wasm: &Path) -> Result<Files> {
         .out_name("carryline")
         .generate_output()
         .context("cannot make the bindings")?;
-    let mut files = split::split(whole.wasm_mut().emit_wasm(), &LATER)?;
-    let bindings = split::bindings(whole.js()).into_bytes();
-    files.insert("carryline.js".to_owned(), bindings);
-    Ok(files)
+    let wasm = bound.wasm_mut().emit_wasm();
+    let script = bound.js().as_bytes().to_vec();
+    Ok(Files::from([
+        ("carryline_bg.wasm".to_owned(), wasm),
+        ("carryline.js".to_owned(), script),
+    ]))
 }
 
 /// Takes the parts of other versions away; what else lies in the folder is none of ours.

@@ -146,6 +146,10 @@ fn paved(piece: &Piece, strip: &Strip, sheet: &mut Sheet) {
 /// the ground as it moves.
 fn step(strip: &Strip) -> f64 {
     let wanted = SPACING / strip.scale;
+    // A sheet with no room for anything has no strokes, and no step that is small enough.
+    if !(wanted > 0.0 && wanted.is_finite()) {
+        return f64::INFINITY;
+    }
     let mut step = 0.05;
     while step * SQRT_2 < wanted {
         step *= 2.0;

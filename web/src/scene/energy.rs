@@ -5,7 +5,7 @@
 //! in the same way.
 
 use super::moment::Moment;
-use super::picture::Seen;
+use super::seen::Seen;
 use super::sheet::{Align, Ink, Label, Sheet};
 use super::view::Strip;
 use glam::DVec2;

@@ -2,6 +2,7 @@
 
 use super::sheet::{Ink, Sheet};
 use super::view::Strip;
+use core::ops::Range;
 use glam::DVec2;
 use sim::ride::Sample;
 
@@ -9,22 +10,26 @@ use sim::ride::Sample;
 #[derive(Clone, Debug, Default)]
 pub struct Flights(Vec<Vec<DVec2>>);
 
-/// Flights shorter than this are hops of a wheel on rough ground, not worth a line; samples.
+/// What is shorter than this is a hop on rough ground; samples.
 const SHORTEST: usize = 20;
+
+/// The flights of a ride, as samples during which both wheels are off the ground.
+pub fn flights(samples: &[Sample]) -> impl Iterator<Item = Range<usize>> {
+    let mut end = 0;
+    let stretches = samples.chunk_by(|a, b| a.aloft() == b.aloft());
+    stretches.filter_map(move |stretch| {
+        let start = end;
+        end += stretch.len();
+        (stretch[0].aloft() && stretch.len() >= SHORTEST).then_some(start..end)
+    })
+}
 
 impl Flights {
     /// The flights of a ride on a bike with a wheelbase and a wheel radius, m.
     pub fn of(samples: &[Sample], wheelbase: f64, wheel: f64) -> Self {
-        let mut flights = vec![Vec::new()];
-        for s in samples {
-            match (s.aloft(), flights.last_mut()) {
-                (true, Some(flight)) => flight.push(rear_tread(s, wheelbase, wheel)),
-                (false, Some(flight)) if !flight.is_empty() => flights.push(Vec::new()),
-                _ => {}
-            }
-        }
-        flights.retain(|f| f.len() >= SHORTEST);
-        Self(flights)
+        let tread = |s: &Sample| rear_tread(s, wheelbase, wheel);
+        let all = flights(samples).map(|flight| samples[flight].iter().map(tread).collect());
+        Self(all.collect())
     }
 
     /// Lays them on the sheet.

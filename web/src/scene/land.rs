@@ -13,6 +13,9 @@ const FINEST: f64 = 0.25;
 /// How far a drawn arc may stray from its circle, px.
 const STRAY: f64 = 0.15;
 
+/// Most stretches that the yard is drawn in: more than the longest has.
+const MOST: f64 = 2000.0;
+
 /// Whether a piece is made of boards.
 pub fn wooden(piece: &Piece) -> bool {
     piece.character.surface == Surface::Wood
@@ -74,7 +77,8 @@ pub fn yard_along(
 ) -> impl DoubleEndedIterator<Item = DVec2> {
     let from = from.max(strip.from - strip.beyond);
     let to = to.min(strip.to + strip.beyond);
-    let steps = ((to - from) / FINEST).ceil().max(0.0) as u32;
+    // A strip without a width has no end.
+    let steps = num::clamp(((to - from) / FINEST).ceil(), 0.0, MOST) as u32;
     (0..=steps)
         .filter(move |_| to > from)
         .map(move |i| from + (to - from) * f64::from(i) / f64::from(steps.max(1)))

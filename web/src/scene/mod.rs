@@ -20,15 +20,18 @@ mod picture;
 mod poster;
 mod rode;
 mod saddle;
+mod seen;
 mod sheet;
 mod trail;
 mod view;
 mod wood;
 
+pub use flight::flights;
 pub use grips::{Grip, Part};
 pub use labels::Labels;
-pub use picture::{Beside, Picture, Seen};
+pub use picture::{Beside, Picture};
 pub use poster::{Caption, Poster};
+pub use seen::Seen;
 pub use sheet::{Align, Ink, Label, Mark, Sheet};
 pub use view::{Strip, View};
 

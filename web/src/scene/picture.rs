@@ -3,41 +3,23 @@
 use super::camera::Camera;
 use super::dimensions::Dimensions;
 use super::energy::Energy;
+use super::flight::flights;
 use super::grips::{self, Grip, Part};
 use super::labels::Labels;
 use super::moment::Moment;
 use super::rode::Rode;
 use super::saddle::Saddle;
+use super::seen::Seen;
 use super::sheet::{Ink, Sheet};
 use super::trail::{self, Trail};
 use super::view::{self, Strip, View};
 use super::{earth, figures, land, wood};
+use core::ops::Range;
 use glam::DVec2;
 use sim::plan::Plan;
 use sim::profile::{Profile, Span};
 use sim::ride::Sample;
 use sim::setup::Ridden;
-
-/// What is asked of a picture.
-#[derive(Clone, Copy, Debug)]
-pub struct Seen {
-    /// Moment of the ride, s.
-    pub time: f64,
-    /// Width and height of the sheet, px.
-    pub size: DVec2,
-    /// How much of the line.
-    pub view: View,
-    /// The feature that is being edited.
-    pub chosen: Option<usize>,
-    /// Whether it can be taken hold of.
-    pub grips: bool,
-    /// What the view that follows keeps in sight instead of the rider, m.
-    pub held: Option<DVec2>,
-    /// How much nearer than usual the view that follows is.
-    pub zoom: f64,
-    /// Whether it moves on in steps and stands still between them.
-    pub still: bool,
-}
 
 /// Other rides that are drawn pale beside a picture's own.
 #[derive(Clone, Copy, Debug, Default)]
@@ -222,10 +204,9 @@ impl Picture {
     /// The middle of the longest time in the air, s; of the ride where there is none.
     pub fn longest_flight(&self) -> f64 {
         let samples = &self.first.samples;
-        let flights = samples.chunk_by(|a, b| a.aloft() == b.aloft());
-        let longest = flights.filter(|f| f[0].aloft()).max_by_key(|f| f.len());
-        let stretch = longest.unwrap_or(samples);
-        stretch.get(stretch.len() / 2).map_or(0.0, |s| s.t)
+        let longest = flights(samples).max_by_key(|flight| flight.len());
+        let Range { start, end } = longest.unwrap_or(0..samples.len());
+        samples.get((start + end) / 2).map_or(0.0, |s| s.t)
     }
 
     fn ground(&self, seen: &Seen, strip: &Strip, labels: &Labels, sheet: &mut Sheet) {

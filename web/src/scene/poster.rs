@@ -2,7 +2,8 @@
 //! lips, and under it what the reader must know.
 
 use super::labels::{self, Labels};
-use super::picture::{Beside, Picture, Seen};
+use super::picture::{Beside, Picture};
+use super::seen::Seen;
 use super::sheet::{Align, Ink, Label, Sheet};
 use super::view::View;
 use glam::DVec2;

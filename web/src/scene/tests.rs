@@ -212,3 +212,46 @@ fn what_can_be_taken_hold_of_is_drawn_there() {
         );
     }
 }
+
+/// More marks than any picture of the demonstration has, several times over.
+const MANY: usize = 40_000;
+
+#[test]
+fn every_picture_has_an_end_on_any_sheet_at_any_moment() {
+    let (_, _, picture) = demo();
+    let (mut sheet, mut strips) = (Sheet::default(), Vec::new());
+    let sides = [0.0, 0.4, 1.0, 20.0, 57.0, 59.0, 360.0, 5000.0];
+    let times = [
+        f64::NAN,
+        f64::NEG_INFINITY,
+        -1.0,
+        0.0,
+        4.6,
+        1e9,
+        f64::INFINITY,
+    ];
+    let all = sides.iter().flat_map(|&x| sides.map(|y| DVec2::new(x, y)));
+    for (size, time) in all.flat_map(|size| times.map(|time| (size, time))) {
+        for (view, zoom) in [(View::Whole, 1.0), (View::Follow, 0.4), (View::Follow, 3.0)] {
+            let seen = Seen {
+                size,
+                zoom,
+                ..seen(time, view)
+            };
+            picture.strips(&seen, &mut strips);
+            let labels = Labels::default();
+            picture.compose(&seen, &strips, Beside::default(), &labels, &mut sheet);
+            let marks = sheet.marks.len();
+            assert!(
+                marks < MANY,
+                "{marks} marks on {size} at {time} s, {view:?}"
+            );
+        }
+        picture.compose_saddle(time, size, &[], &mut sheet);
+        let marks = sheet.marks.len();
+        assert!(
+            marks < MANY,
+            "{marks} marks on {size} at {time} s, from the saddle"
+        );
+    }
+}

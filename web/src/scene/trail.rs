@@ -1,5 +1,6 @@
 //! What a ride leaves on the ground: a shadow under the bike, and dust where it came down on earth.
 
+use super::flight::flights;
 use super::moment::Moment;
 use super::sheet::{Ink, Sheet};
 use super::view::Strip;
@@ -9,8 +10,6 @@ use sim::plan::Surface;
 use sim::profile::Profile;
 use sim::ride::Sample;
 
-/// Times in the air shorter than this raise no dust, samples.
-const SHORTEST: usize = 12;
 /// How long after touch-down the load is looked at, samples.
 const IMPACT: usize = 15;
 /// How long dust hangs, s.
@@ -32,30 +31,21 @@ pub struct Trail(Vec<Touch>);
 impl Trail {
     /// The trail of a ride on a bike with a wheelbase, m.
     pub fn of(profile: &Profile, samples: &[Sample], wheelbase: f64) -> Self {
-        let mut touches = Vec::new();
-        let mut aloft = 0;
-        for (i, s) in samples.iter().enumerate() {
-            if s.aloft() {
-                aloft += 1;
-                continue;
-            }
-            if aloft >= SHORTEST {
-                let side = if s.rear_load > 0.0 { -0.5 } else { 0.5 };
-                let x = s.bike_x + side * wheelbase * num::cos(s.pitch);
-                let after = &samples[i..samples.len().min(i + IMPACT)];
-                let spot = profile.spot(x);
-                let earth = |piece: usize| profile.pieces[piece].character.surface != Surface::Wood;
-                if let Some(spot) = spot.filter(|spot| earth(spot.piece)) {
-                    touches.push(Touch {
-                        t: s.t,
-                        at: spot.point,
-                        g: after.iter().map(|s| s.g).fold(0.0, f64::max),
-                    });
-                }
-            }
-            aloft = 0;
-        }
-        Self(touches)
+        let touch = |at: usize| {
+            let s = samples.get(at)?;
+            let side = if s.rear_load > 0.0 { -0.5 } else { 0.5 };
+            let x = s.bike_x + side * wheelbase * num::cos(s.pitch);
+            let spot = profile.spot(x)?;
+            let after = &samples[at..samples.len().min(at + IMPACT)];
+            let earth = profile.pieces[spot.piece].character.surface != Surface::Wood;
+            earth.then(|| Touch {
+                t: s.t,
+                at: spot.point,
+                g: after.iter().map(|s| s.g).fold(0.0, f64::max),
+            })
+        };
+        let ends = flights(samples).map(|flight| flight.end);
+        Self(ends.filter_map(touch).collect())
     }
 
     /// Lays the dust that hangs at a moment on the sheet: more of it, and farther up, the harder it was.

@@ -124,6 +124,8 @@ export const fields = {
   lead_in: "Gerade Erdrampe unter dem Absprung",
   lead_angle: "Steilheit der Rampe",
   lead_length: "Länge der Rampe",
+  straight_end: "Endet in einem geraden Stück",
+  straight_length: "Länge dieses Stücks",
   gap: "Lücke, vom Absprung zur Landekante",
   decked: "Deck über der Lücke",
   knuckle: "Höhe der Landekante",

@@ -124,6 +124,8 @@ export const fields = {
   lead_in: "Straight dirt ramp under the lip",
   lead_angle: "Ramp steepness",
   lead_length: "Ramp length",
+  straight_end: "Ends in a straight stretch",
+  straight_length: "Length of that stretch",
   gap: "Gap, lip to knuckle",
   decked: "Deck over the gap",
   knuckle: "Knuckle height",

@@ -45,7 +45,7 @@ fn numbers(value: &Value, pointer: &str, path: &str, found: &mut Vec<(String, St
 fn spoiled(text: &str, pointer: &str, value: f64) -> Plan {
     let mut document: Value = serde_json::from_str(text).expect("JSON");
     let number = document.pointer_mut(pointer).expect("number");
-    let whole = ["/count", "/jump", "/rider"];
+    let whole = ["/count", "/jump", "/rider", "/seed"];
     *number = if whole.iter().any(|name| pointer.ends_with(name)) {
         (value as u32).into()
     } else {
@@ -73,8 +73,12 @@ fn beyond(text: &str, pointer: &str, path: &str, value: f64) -> Fault {
 
 /// Values far too small and far too large. Places in a list begin at nought, and less is no number.
 fn too_far(pointer: &str) -> Vec<f64> {
-    let place = pointer.ends_with("/jump") || pointer.ends_with("/rider");
-    if place { vec![1e9] } else { vec![-1e7, 1e9] }
+    let place = ["/jump", "/rider", "/seed"];
+    if place.iter().any(|name| pointer.ends_with(name)) {
+        vec![1e9]
+    } else {
+        vec![-1e7, 1e9]
+    }
 }
 
 #[test]

@@ -1,8 +1,10 @@
 //! Two arcs with a common tangent between two points with given headings.
 
-use super::super::build::STEEPEST;
 use super::super::pen::Pen;
-use super::super::{Character, piece::direction};
+use super::super::{
+    Character,
+    piece::{STEEPEST, direction},
+};
 use crate::num;
 use glam::DVec2;
 

@@ -2,7 +2,7 @@
 
 use super::Survey;
 use crate::num::{self, PI};
-use crate::profile::build::STEEPEST;
+use crate::profile::piece::STEEPEST;
 
 /// Turn between two chords, rad, beyond which a point is a corner: 35°. A lip's circle surveyed at
 /// four points turns by less at each; the edge of a lip and a foot of a face turn by more.

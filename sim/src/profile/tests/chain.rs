@@ -44,8 +44,9 @@ fn lip(r: Reach) -> impl Strategy<Value = Value> {
         .prop_map(|(a, l)| json!({"angle_deg": a, "length": l}));
     let lead_in = prop_oneof![2 => Just(Value::Null), 1 => lead_in];
     let size = (r.pick(0.2..1.5, 0.05..4.0), r.pick(1.2..4.0, 0.3..20.0));
-    (size, lead_in).prop_map(|((height, radius), lead_in)| {
-        json!({"height": height, "radius": radius, "lead_in": lead_in})
+    let end = prop_oneof![2 => Just(None), 1 => r.pick(0.1..0.8, 0.0..5.0).prop_map(Some)];
+    (size, lead_in, end).prop_map(|((height, radius), lead_in, end)| {
+        json!({"height": height, "radius": radius, "lead_in": lead_in, "straight_end": end})
     })
 }
 

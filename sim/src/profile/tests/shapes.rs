@@ -92,6 +92,65 @@ fn a_lead_in_splits_the_arc_and_keeps_the_height() {
     assert_near(first.end_heading(), last.heading, 1e-12);
 }
 
+/// A lip from h, R and its other fields, on level ground or a slope.
+fn lip_with(grade: f64, lip: &Value) -> Profile {
+    let landing =
+        json!({"height": 0.6, "angle_deg": 24, "knuckle_radius": 0.6, "bottom_radius": 3});
+    let jump = json!({"kind": "jump", "lip": lip, "gap": 1.2, "landing": landing});
+    built(&plan(grade, &json!([jump])))
+}
+
+/// The turn θ of the arc solves R (1 − cos θ) + e sin θ = h; it was found by halving an interval in
+/// other software.
+#[test]
+fn a_straight_end_leaves_the_arc_as_it_ends_and_keeps_the_height() {
+    for (height, radius, end, degrees, run, arc) in [
+        (0.6, 2.0, 0.5, 33.1904222, 1.5132746, 1.1585643),
+        (0.5, 2.2, 0.8, 23.4477939, 1.6093477, 0.9003307),
+        (0.05, 3.0, 1.0, 2.6780385, 1.1390786, 0.1402218),
+    ] {
+        let lip = json!({"height": height, "radius": radius, "straight_end": end});
+        let profile = lip_with(0.0, &lip);
+        let edge = profile.lips[0];
+        assert_near(num::degrees(edge.exit), degrees, 1e-6);
+        assert_near(edge.edge.x, run, 1e-6);
+        assert_near(edge.edge.y, height, 1e-12);
+        let [bend, straight] = [0, 1].map(|i| profile.pieces[i]);
+        assert_near(bend.length, arc, 1e-6);
+        assert_near(bend.curvature, 1.0 / radius, 1e-12);
+        assert_near(straight.length, end, 1e-12);
+        assert_near(straight.heading, bend.end_heading(), 1e-12);
+        assert_eq!((straight.curvature, straight.end), (0.0, edge.edge));
+        assert_eq!(straight.character, bend.character);
+    }
+}
+
+#[test]
+fn a_straight_end_goes_with_a_lead_in_and_a_slope() {
+    let lip = json!({"height": 0.9, "radius": 2.4, "lead_in": {"angle_deg": 20, "length": 0.5},
+        "straight_end": 0.4});
+    let profile = lip_with(0.0, &lip);
+    assert_near(num::degrees(profile.lips[0].exit), 37.1618508, 1e-6);
+    assert_near(profile.lips[0].edge.x, 2.2383839, 1e-6);
+    assert_near(profile.lips[0].edge.y, 0.9, 1e-12);
+    let surfaces = [0, 1, 2, 3].map(|i| profile.pieces[i].character.surface);
+    let (dirt, wood) = (Surface::Packed, Surface::Wood);
+    assert_eq!(surfaces, [dirt, dirt, wood, wood]);
+    for grade in [-0.2, -0.04, 0.1] {
+        let edge = lip_with(grade, &lip).lips[0];
+        assert_near(edge.edge.y - grade * edge.edge.x, 0.9, 1e-12);
+    }
+}
+
+#[test]
+fn a_straight_end_of_nothing_is_the_whole_arc() {
+    let lip = json!({"height": 0.7, "radius": 2.6});
+    let mut ended = lip.clone();
+    ended["straight_end"] = json!(0.0);
+    let grade = -0.03;
+    assert_eq!(lip_with(grade, &lip).pieces, lip_with(grade, &ended).pieces);
+}
+
 #[test]
 fn a_roller_is_as_high_and_long_as_it_says() {
     let rollers = json!([{"kind": "roller", "height": 0.4, "length": 3.2, "count": 3}]);
