@@ -6,7 +6,7 @@ use crate::motion::Motion;
 use crate::track::{Moment, Track};
 use glam::DVec2;
 use sim::profile::Profile;
-use sim::ride::{Mount, Run, Sample, ride};
+use sim::ride::{Mount, Run, Sample, ride, ride_seen};
 use tests::checks::{Bound::Share, Check};
 use tests::curve::Curve;
 use tests::lines::{Named, PUSH_OFF};
@@ -48,7 +48,10 @@ impl Duel {
     /// A rider who moves against the bike as in the ride itself.
     pub fn moving(line: &Named, name: &str, m: &Mount, against: Against) -> Self {
         let what = format!("{}: {name}", line.name);
-        let (profile, run) = ridden(line, m);
+        let profile = Profile::build(&line.plan).expect("the line can be built");
+        let mut states = Vec::new();
+        let mut keep = |s| states.push(s);
+        let run = ride_seen(&profile, m, PUSH_OFF, &FINE, Some(&mut keep));
         let mut body = Body::still(m);
         let curve = Curve::over(&profile, body.radius);
         let bound = |along: f64| {
@@ -62,10 +65,10 @@ impl Duel {
         };
         let own = |s: &Sample, _: f64| (DVec2::new(s.bike_x, s.bike_z), s.pitch);
         let both = match against {
-            Against::TheBike => Motion::seen(&run, &curve, m.wheelbase, own),
-            Against::TheBound => Motion::seen(&run, &curve, m.wheelbase, |_, along| bound(along)),
+            Against::TheBike => Motion::seen(&states, &curve, m.wheelbase, own),
+            Against::TheBound => Motion::seen(&states, &curve, m.wheelbase, |_, along| bound(along)),
         };
-        let alone = Motion::seen(&run, &curve, m.wheelbase, own);
+        let alone = Motion::seen(&states, &curve, m.wheelbase, own);
         body.rider = [both, alone];
         Self {
             what,

@@ -1,7 +1,7 @@
 //! How the rider moves against the bike: still, or as seen in a ride.
 
 use glam::DVec2;
-use sim::ride::{Run, Sample};
+use sim::ride::Sample;
 use tests::curve::Curve;
 
 /// The rider's mass centre in the bike's frame and lean against it, each with its first and second
@@ -30,19 +30,19 @@ pub struct Knot {
 }
 
 /// Least way between two knots, m.
-const APART: f64 = 0.01;
+const APART: f64 = 0.005;
 
 impl Motion {
     /// The motion of a ride's rider while the rear wheel is over the curve, against a bike whose
     /// middle and pitch are `bike` of the sample and the rear wheel's place.
     pub fn seen(
-        run: &Run,
+        states: &[Sample],
         curve: &Curve,
         wheelbase: f64,
         bike: impl Fn(&Sample, f64) -> (DVec2, f64),
     ) -> Self {
         let mut knots: Vec<Knot> = Vec::new();
-        for s in &run.samples {
+        for s in states {
             let rear = s.bike_x - 0.5 * wheelbase * s.pitch.cos();
             let along = curve.place_over(rear);
             if knots.last().is_some_and(|k| along < k.along + APART) {

@@ -38,6 +38,18 @@ const BRAKING: f64 = 4.0;
 
 /// Rides a profile from its beginning at `speed` m/s. The result is the same on every machine.
 pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Run {
+    ride_seen(profile, m, speed, accuracy, None)
+}
+
+/// As [`ride`], and shows the state after each step of the solver, which is closer than the samples
+/// are.
+pub fn ride_seen(
+    profile: &Profile,
+    m: &Mount,
+    speed: f64,
+    accuracy: &Accuracy,
+    mut seen: Option<&mut dyn FnMut(Sample)>,
+) -> Run {
     let ground = Ground::new(profile, m.tyre.radius);
     let sight = Sight::new(profile, m);
     let mut world = World {
@@ -77,6 +89,9 @@ pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Ru
             }
             let ended = watch.step(&world, &here, &next);
             here = next;
+            if let Some(seen) = &mut seen {
+                seen(sample(&world, &here));
+            }
             if let Some(outcome) = ended {
                 samples.push(sample(&world, &here));
                 break 'ride outcome;

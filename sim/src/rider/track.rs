@@ -298,9 +298,14 @@ impl Senses<'_> {
         let a = with * v.now.swing_acc
             + w * w * (with * v.now.swing - y[LEAN])
             + 2.0 * habits::LEAN_DAMPING * w * (with * v.now.swing_rate - y[V_LEAN]);
-        let load = self.wheels[0].load + self.wheels[1].load;
         let aloft = (1.0 - v.on[0]) * (1.0 - v.on[1]);
         let even = -v.arm.perp_dot(force) - aloft * m.bike_inertia * self.along_ground(v);
+        // What the ground will bear as planned: nobody answers a tyre's trembling, and a couple that did
+        // would feed it.
+        let speed = v.v_rider.dot(v.along);
+        let scale = v.along.x;
+        let lift = v.now.bend * scale * scale * scale * speed * speed + GRAVITY * scale;
+        let load = m.mass() * num::max(lift, 0.0) * (1.0 - aloft);
         let room = 0.5 * habits::SHIFT_SHARE * m.wheelbase * load;
         num::clamp(m.rider_inertia * a, even - room, even + room)
     }
