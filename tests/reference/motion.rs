@@ -103,6 +103,9 @@ fn bend(knots: &mut [Knot], n: usize) {
     for i in (1..count - 1).rev() {
         knots[i].bend[n] -= share[i] * knots[i + 1].bend[n];
     }
+    // The motion goes on as it bends beside its ends.
+    knots[0].bend[n] = knots[1].bend[n];
+    knots[count - 1].bend[n] = knots[count - 2].bend[n];
 }
 
 /// Value and derivatives between two knots.

@@ -16,9 +16,9 @@ fn all_lines() -> [Named; 6] {
         lines::ramp(2.0),
         lines::rollers(1.2, 0.2, 4.0, 4),
         lines::rollers(1.0, 0.08, 2.5, 6),
-        lines::lip(1.6, 0.6, 5.0),
-        lines::lip(1.6, 0.6, 3.0),
-        lines::lip(1.6, 0.9, 5.0),
+        lines::lip(2.4, 0.6, 5.0),
+        lines::lip(2.4, 0.6, 3.0),
+        lines::lip(2.4, 0.9, 4.0),
     ]
 }
 

@@ -38,11 +38,11 @@ pub const SLOWEST: f64 = 0.5;
 pub const PUMP: f64 = 12.0;
 /// How late pumping comes at no skill, in wheelbases: a quarter of a roller (common practice, no source).
 pub const LATE: f64 = 0.6;
-/// The same for who only soaks up: a little lighter there than even, as soaking up may give nothing and the
-/// body's swing puts in a little.
-pub const SOAK: f64 = -0.5;
+/// The same for who only soaks up, with no skill and with all of it: a little lighter there than even, as
+/// soaking up may give nothing and the body's swing puts in a little, the more the shorter the stroke.
+pub const SOAK: [f64; 2] = [-1.4, -0.6];
 /// Share of the mean power that is planned with: rides turn out a little livelier than planned.
-pub const POWER_SHARE: f64 = 0.77;
+pub const POWER_SHARE: f64 = 0.68;
 /// Least share of pumping that is left where strength is short.
 pub const LEAST_PUMP: f64 = 0.02;
 
@@ -74,7 +74,7 @@ pub const POP_WAY: f64 = 1.5;
 /// Most that stretching legs push, in body weights: 2 for a child of ten, 2.5 for an adult
 /// (common practice, no source).
 pub fn most_push(m: &Mount) -> f64 {
-    num::clamp(1.98 + 0.5 * (m.stature - 1.39) / 0.39, 1.5, 2.6)
+    num::clamp(1.96 + 0.5 * (m.stature - 1.39) / 0.39, 1.5, 2.6)
 }
 
 /// Most that legs hold as they give way, in body weights.

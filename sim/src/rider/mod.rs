@@ -140,7 +140,7 @@ impl Mind {
             pump: if m.legs == Legs::Pumping {
                 habits::PUMP * m.skill * self.plan.strength
             } else {
-                habits::SOAK
+                habits::SOAK[0] + m.skill * (habits::SOAK[1] - habits::SOAK[0])
             },
             landing: self.lip.checked_sub(1).map_or([f64::NEG_INFINITY; 2], |i| {
                 [sight.lips[i].knuckle.x, sight.lips[i].end.x]

@@ -64,6 +64,13 @@ struct View {
     to_go: f64,
 }
 
+impl View {
+    /// How far both wheels are off the ground, 0 to 1.
+    fn aloft(&self) -> f64 {
+        (1.0 - self.on[0]) * (1.0 - self.on[1])
+    }
+}
+
 impl Senses<'_> {
     /// The rider's push.
     #[inline]
@@ -148,27 +155,28 @@ impl Senses<'_> {
             + 2.0 * habits::OVER_DAMPING * w * (v.now.swing_rate - rate)
             + w * w * num::wrap(v.now.swing - angle);
         let most = num::min(habits::MOST_HOLD * v.weight, self.borne(v));
-        // The ground holds the bike up, not the body: what leans falls.
-        let tyres = self.wheels[0].force + self.wheels[1].force;
+        let normal = v.along.perp();
+        let square = num::max(out.dot(normal), 0.5);
+        let legs = |across: f64| {
+            let mut push = self.spring(v, reach, stretching);
+            if m.legs != Legs::Passive {
+                let meant = (self.square_push(v, normal) - across * back.dot(normal)) / square;
+                push = meant + m.stiff * (push - meant);
+            }
+            self.within(v, push, reach, stretching)
+        };
+        // The ground holds the bike up, not the body: what leans falls. What the ground gives is what
+        // the legs are about to press it with, not what the tyres give at the moment: nobody answers a
+        // tyre's trembling, and a push that did would feed it.
+        let led = num::length(self.pose.v_middle) * self.y[V_PITCH] + GRAVITY * v.along.x;
+        let ground = num::max(legs(0.0) * square / m.bike_mass + led, 0.0);
+        let fall = normal * (ground * (1.0 - v.aloft()));
         let across = num::clamp(
-            m.reduced_mass()
-                * (reach * turn + 2.0 * stretching * rate + tyres.dot(back) / m.bike_mass),
+            m.reduced_mass() * (reach * turn + 2.0 * stretching * rate + fall.dot(back)),
             -most,
             most,
         );
-        let push = if m.legs == Legs::Passive {
-            self.spring(v, reach, stretching)
-        } else {
-            let normal = v.along.perp();
-            let square = num::max(out.dot(normal), 0.5);
-            let push = (self.square_push(v, normal) - across * back.dot(normal)) / square;
-            if m.stiff > 0.0 {
-                push + m.stiff * (self.spring(v, reach, stretching) - push)
-            } else {
-                push
-            }
-        };
-        out * self.within(v, push, reach, stretching) + back * across
+        out * legs(across) + back * across
     }
 
     /// As one piece: body and bike turn alike under what the ground does to the wheels, the legs hold
@@ -207,6 +215,16 @@ impl Senses<'_> {
             .map(|i| (self.pose.axle[i] - self.pose.centre).perp_dot(self.wheels[i].force))
             .sum::<f64>();
         moment / inertia
+    }
+
+    /// What the ground gives each kilogram square to the path as planned, m/s².
+    fn lift(&self, v: &View) -> f64 {
+        let scale = v.along.x;
+        let speed = v.v_rider.dot(v.along);
+        num::max(
+            v.now.bend * scale * scale * scale * speed * speed + GRAVITY * scale,
+            0.0,
+        )
     }
 
     /// Force square to the path that keeps the body on it, N.
@@ -298,14 +316,9 @@ impl Senses<'_> {
         let a = with * v.now.swing_acc
             + w * w * (with * v.now.swing - y[LEAN])
             + 2.0 * habits::LEAN_DAMPING * w * (with * v.now.swing_rate - y[V_LEAN]);
-        let aloft = (1.0 - v.on[0]) * (1.0 - v.on[1]);
+        let aloft = v.aloft();
         let even = -v.arm.perp_dot(force) - aloft * m.bike_inertia * self.along_ground(v);
-        // What the ground will bear as planned: nobody answers a tyre's trembling, and a couple that did
-        // would feed it.
-        let speed = v.v_rider.dot(v.along);
-        let scale = v.along.x;
-        let lift = v.now.bend * scale * scale * scale * speed * speed + GRAVITY * scale;
-        let load = m.mass() * num::max(lift, 0.0) * (1.0 - aloft);
+        let load = m.mass() * self.lift(v) * (1.0 - aloft);
         let room = 0.5 * habits::SHIFT_SHARE * m.wheelbase * load;
         num::clamp(m.rider_inertia * a, even - room, even + room)
     }
