@@ -40,9 +40,9 @@ pub const PUMP: f64 = 12.0;
 pub const LATE: f64 = 0.6;
 /// The same for who only soaks up, with no skill and with all of it: a little lighter there than even, as
 /// soaking up may give nothing and the body's swing puts in a little, the more the shorter the stroke.
-pub const SOAK: [f64; 2] = [-1.4, -0.6];
+pub const SOAK: [f64; 2] = [-2.0, -0.6];
 /// Share of the mean power that is planned with: rides turn out a little livelier than planned.
-pub const POWER_SHARE: f64 = 0.68;
+pub const POWER_SHARE: f64 = 0.67;
 /// Least share of pumping that is left where strength is short.
 pub const LEAST_PUMP: f64 = 0.02;
 
