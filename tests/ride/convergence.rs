@@ -225,7 +225,9 @@ fn lip_speeds_converge_on_five_lines() {
         .into();
     let lips = right.len();
     let usual = ridden(&Accuracy::default(), false);
-    let worst = errors(&usual, &ridden(&fixed(FINEST), false)).into_iter().fold(0.0, f64::max);
+    let worst = errors(&usual, &ridden(&fixed(FINEST), false))
+        .into_iter()
+        .fold(0.0, f64::max);
     judge(
         "Error of lip speeds on five lines",
         vec![

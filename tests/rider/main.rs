@@ -29,6 +29,18 @@ fn jumps_at_fitting_speeds_are_cleared() {
 }
 
 #[test]
+fn too_slow_comes_to_grief() {
+    let slow = cleared::too_slow(&seeds::many());
+    println!(
+        "of {} gaps 1.3 m too long {:.1} % are cleared, {:.1} % end in line, if short",
+        slow.jumps, slow.cleared, slow.well
+    );
+    assert!(slow.jumps >= 100, "too little was ridden to judge");
+    assert!(slow.cleared < 5.0, "what cannot be cleared is cleared");
+    assert!(slow.well < 75.0, "they come down as if nothing were");
+}
+
+#[test]
 fn bikes_leave_in_line_and_bodies_stay_bodies() {
     flight::table(&FAMILY).judge();
 }

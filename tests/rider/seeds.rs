@@ -25,6 +25,13 @@ pub fn judging() -> Vec<u64> {
     all.filter(|&s| !is_for_tuning(s)).take(LINES).collect()
 }
 
+/// As many seeds for judging as a share of few per cent asks for, beside those of the tables.
+pub fn many() -> Vec<u64> {
+    let all = JUDGING..;
+    let judging = all.filter(|&s| !is_for_tuning(s));
+    judging.skip(LINES).take(3 * LINES).collect()
+}
+
 /// What `ride` gives for each of some things, in their order, worked out on two threads.
 pub fn each<S: Sync, T: Send>(things: &[S], ride: impl Fn(&S) -> T + Sync) -> Vec<T> {
     let next = AtomicUsize::new(0);
