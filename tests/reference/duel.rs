@@ -128,14 +128,17 @@ impl Duel {
     /// Where a bound wheel would have to be pulled down, the second formulation is no reference. A tyre that
     /// springs back for less than [`REBOUND`] is still on the ground.
     fn is_pressed(&self, moments: &[Moment]) {
-        let loads: Vec<[f64; 2]> = moments
-            .iter()
-            .map(|m| m.loads.map(|load| if m.front { load } else { m.loads[0] }))
-            .collect();
-        let mean = |w: &[[f64; 2]], i: usize| w.iter().map(|l| l[i]).sum::<f64>() / w.len() as f64;
-        let least = loads
+        let mean = |part: &[Moment], i: usize| {
+            part.iter().map(|m| m.loads[i]).sum::<f64>() / part.len() as f64
+        };
+        let bound = if moments.first().is_some_and(|m| m.front) {
+            2
+        } else {
+            1
+        };
+        let least = moments
             .windows(REBOUND)
-            .flat_map(|w| [mean(w, 0), mean(w, 1)])
+            .flat_map(|part| (0..bound).map(move |i| mean(part, i)))
             .fold(f64::INFINITY, f64::min);
         assert!(least > 0.0, "{}: a load of {least:.0} N", self.what);
     }

@@ -36,13 +36,6 @@ pub struct Moment {
     pub dragged: f64,
 }
 
-impl Moment {
-    /// Loads of the wheels that are bound, N.
-    pub fn pressed(&self) -> impl Iterator<Item = f64> {
-        self.loads.into_iter().take(if self.front { 2 } else { 1 })
-    }
-}
-
 /// Rear place and speed, pitch and its rate while the front wheel is free, losses.
 type State = [f64; 6];
 
