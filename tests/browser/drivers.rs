@@ -72,7 +72,15 @@ fn firefox() -> Result<Driver> {
 fn webkit() -> Result<Driver> {
     // It says on its output which one it took.
     let mut screen = Command::new("Xvfb");
-    screen.args(["-displayfd", "1", "-screen", "0", "1440x1000x24"]);
+    // Without the last, it begins anew whenever the last window is closed, and turns away who comes meanwhile.
+    screen.args([
+        "-displayfd",
+        "1",
+        "-screen",
+        "0",
+        "1440x1000x24",
+        "-noreset",
+    ]);
     let (screen, display) = Running::start(&mut screen, |line| line.trim().parse::<u32>().ok())?;
     let port = free_port()?;
     let mut driver = Command::new("WebKitWebDriver");

@@ -41,17 +41,20 @@ async fn main_path(page: &Page, screen: Screen) -> Result<()> {
 
 /// A line is changed, given bad numbers, loaded again and sent.
 async fn change_it(page: &Page) -> Result<()> {
-    // By pointer: a jump is chosen, its gap made longer, and the ride is another.
+    // By pointer: rollers are chosen and made higher, and the ride is another.
     page.click("#units label:has([value=metric])").await?;
     let speeds = page.texts(SPEEDS).await?;
     ensure!(
         speeds.len() == 3 && speeds[0].contains("km/h"),
         "{speeds:?}"
     );
-    page.click("#features [data-feature=\"1\"] .feature")
+    page.click("#features [data-feature=\"2\"] .feature")
         .await?;
-    page.fill("[data-feature=\"1\"] [data-field$=\"length\"] input", "3 m")
-        .await?;
+    page.fill(
+        "[data-feature=\"2\"] [data-field$=\"height\"] input",
+        "0.4 m",
+    )
+    .await?;
     page.wait_for(
         "another speed",
         &format!(

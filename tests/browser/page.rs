@@ -27,6 +27,9 @@ const READY: (&str, &str) = (
 /// A path that the host does not have.
 const NOWHERE: &str = "nowhere";
 
+/// Another page, which is there without the host too: Firefox never says that a page which is nowhere has come.
+const ELSEWHERE: &str = "limits.html";
+
 /// How much of a script that failed is told, in characters.
 const LEGIBLE: usize = 300;
 
@@ -351,7 +354,7 @@ impl Page {
     pub async fn go(&self, tail: &str) -> Result<()> {
         // Another address first: one that differs behind # only would load nothing.
         if self.framed {
-            self.reframe(&format!("frame.src = '{}{NOWHERE}'", self.address))
+            self.reframe(&format!("frame.src = '{}{ELSEWHERE}'", self.address))
                 .await?;
             self.reframe(&format!("frame.src = '{}{tail}'", self.address))
                 .await?;
@@ -400,8 +403,8 @@ impl Page {
         found.with_context(|| format!("no {css} on the page"))
     }
 
-    /// Does something to the first element of a kind; where the page renews it in that instant, to the one that
-    /// stands in its place.
+    /// Does something to the first element of a kind, once it is there; where the page renews it in that
+    /// instant, to the one that stands in its place.
     async fn with(
         &self,
         css: &str,
@@ -409,7 +412,11 @@ impl Page {
     ) -> Result<()> {
         let begun = Instant::now();
         loop {
-            let done = does(self.element(css).await?).await;
+            let element = match self.element(css).await {
+                Err(_) if begun.elapsed() < PATIENCE => continue,
+                found => found?,
+            };
+            let done = does(element).await;
             let renewed = done.as_ref().is_err_and(|error| {
                 matches!(**error, WebDriverErrorInner::StaleElementReference(..))
             });
