@@ -18,6 +18,17 @@ const HALO: f64 = 5.0;
 /// Lines up to this width have plain ends, px.
 const THIN: f64 = 2.5;
 
+/// What is set already, so far as a sheet is drawn.
+#[derive(Default)]
+struct Held {
+    line: Option<Ink>,
+    width: Option<f64>,
+    dashed: Option<bool>,
+    round: Option<bool>,
+    area: Option<Ink>,
+    letters: Option<(bool, f64)>,
+}
+
 /// A pen over a canvas.
 pub struct Pencil {
     canvas: HtmlCanvasElement,
@@ -62,38 +73,51 @@ impl Pencil {
         // These fail only for numbers that are not finite.
         let _ = c.set_transform(ratio, 0.0, 0.0, ratio, 0.0, 0.0);
         c.clear_rect(0.0, 0.0, size.x, size.y);
-        let (mut round, mut set) = (None, None);
+        let mut held = Held::default();
         for marks in sheet.marks.chunk_by(Mark::alike) {
             match &marks[0] {
                 Mark::Line {
                     ink, width, dashed, ..
                 } => {
+                    self.take(&mut held, *ink, *width, *dashed);
                     // Nobody sees the ends of thin lines, and round ones take long to fill.
-                    if round.replace(*width > THIN) != Some(*width > THIN) {
+                    if held.round.replace(*width > THIN) != Some(*width > THIN) {
                         c.set_line_cap(if *width > THIN { "round" } else { "butt" });
                         c.set_line_join(if *width > THIN { "round" } else { "bevel" });
                     }
-                    c.set_stroke_style_str(self.colours.of(*ink));
-                    c.set_line_width(*width);
-                    let _ = c.set_line_dash(if *dashed { &self.dashes } else { &self.solid });
                     self.lines(marks, sheet);
                 }
-                Mark::Area { ink, points } => self.area(*ink, &sheet.points[points.clone()]),
-                Mark::Ring {
-                    ink,
-                    width,
-                    centre,
-                    radius,
-                } => self.ring(*ink, *width, *centre, *radius),
-                mark @ Mark::Text { size, label, .. } => {
-                    // To set the type takes longer than to write.
-                    let wanted = (label.is_bold(), *size);
-                    if set.replace(wanted) != Some(wanted) {
-                        self.set_type(wanted.0, wanted.1);
-                    }
-                    self.text(mark, labels);
+                Mark::Area { ink, points } => {
+                    self.dip(&mut held, *ink);
+                    c.begin_path();
+                    self.path(&sheet.points[points.clone()]);
+                    c.fill();
                 }
+                mark @ Mark::Ring { .. } => self.ring(&mut held, mark),
+                mark @ Mark::Text { .. } => self.text(&mut held, mark, labels),
             }
+        }
+    }
+
+    /// Takes a pen for lines, where another is held: to hand over what is held already takes longer than to
+    /// draw with it.
+    fn take(&self, held: &mut Held, ink: Ink, width: f64, dashed: bool) {
+        let c = &self.context;
+        if held.line.replace(ink) != Some(ink) {
+            c.set_stroke_style_str(self.colours.of(ink));
+        }
+        if held.width.replace(width) != Some(width) {
+            c.set_line_width(width);
+        }
+        if held.dashed.replace(dashed) != Some(dashed) {
+            let _ = c.set_line_dash(if dashed { &self.dashes } else { &self.solid });
+        }
+    }
+
+    /// Takes a colour for areas and writing, where another is held.
+    fn dip(&self, held: &mut Held, ink: Ink) {
+        if held.area.replace(ink) != Some(ink) {
+            self.context.set_fill_style_str(self.colours.of(ink));
         }
     }
 
@@ -118,24 +142,24 @@ impl Pencil {
         }
     }
 
-    fn area(&self, ink: Ink, points: &[DVec2]) {
-        self.context.set_fill_style_str(self.colours.of(ink));
-        self.context.begin_path();
-        self.path(points);
-        self.context.fill();
-    }
-
-    fn ring(&self, ink: Ink, width: f64, centre: DVec2, radius: f64) {
+    fn ring(&self, held: &mut Held, mark: &Mark) {
+        let Mark::Ring {
+            ink,
+            width,
+            centre,
+            radius,
+        } = mark
+        else {
+            return;
+        };
         let c = &self.context;
         c.begin_path();
-        let _ = c.arc(centre.x, centre.y, radius, 0.0, std::f64::consts::TAU);
-        if width > 0.0 {
-            let _ = c.set_line_dash(&self.solid);
-            c.set_stroke_style_str(self.colours.of(ink));
-            c.set_line_width(width);
+        let _ = c.arc(centre.x, centre.y, *radius, 0.0, std::f64::consts::TAU);
+        if *width > 0.0 {
+            self.take(held, *ink, *width, false);
             c.stroke();
         } else {
-            c.set_fill_style_str(self.colours.of(ink));
+            self.dip(held, *ink);
             c.fill();
         }
     }
@@ -148,29 +172,32 @@ impl Pencil {
         self.context.set_font(&font);
     }
 
-    fn text(&self, mark: &Mark, labels: &Labels) {
+    fn text(&self, held: &mut Held, mark: &Mark, labels: &Labels) {
         let Mark::Text {
             ink,
             at,
             align,
             label,
-            ..
+            size,
         } = mark
         else {
             return;
         };
         let c = &self.context;
+        // To set the type takes longer than to write.
+        let wanted = (label.is_bold(), *size);
+        if held.letters.replace(wanted) != Some(wanted) {
+            self.set_type(wanted.0, wanted.1);
+        }
         c.set_text_align(match align {
             Align::Left => "right",
             Align::Middle => "center",
             Align::Right => "left",
         });
         let text = labels.text(*label);
-        let _ = c.set_line_dash(&self.solid);
-        c.set_stroke_style_str(&self.colours.paper);
-        c.set_line_width(HALO);
+        self.take(held, Ink::Paper, HALO, false);
         let _ = c.stroke_text(text, at.x, at.y);
-        c.set_fill_style_str(self.colours.of(*ink));
+        self.dip(held, *ink);
         let _ = c.fill_text(text, at.x, at.y);
     }
 }
