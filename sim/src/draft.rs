@@ -2,7 +2,7 @@
 //! anything may be. Every jump in it was ridden, and lands clean with a little to spare.
 
 use crate::error::{Fault, Quantity, Why};
-use crate::judge::{How, JumpRow, jumps};
+use crate::judge::{Ending, How, JumpRow, ending, jumps};
 use crate::num;
 use crate::plan::{
     Feature, Flat, Jump, Landing, Lie, Line, Lip, Mount, Plan, Roller, RunOut, StartRamp, Surface,
@@ -27,8 +27,8 @@ pub struct Answers {
     pub mount: Mount,
 }
 
-/// Least run-out, m: a rider at 6 m/s stops in it (common practice, no source).
-const RUN_OUT: f64 = 7.0;
+/// Shortest and longest run-out, m.
+const RUN_OUT: [f64; 2] = [3.0, 18.0];
 
 /// Most jumps in a first line; nobody digs more at once.
 const MOST_JUMPS: usize = 3;
@@ -83,16 +83,8 @@ pub fn draft(answers: &Answers) -> Result<Plan, Vec<Fault>> {
             break;
         }
     }
-    let left = answers.length - end_of(&plan).unwrap_or(answers.length);
-    // A run-out as long as the yard gives, but nobody packs more than a rider needs.
-    let length = num::clamp(left, RUN_OUT, 12.0);
-    push(
-        &mut plan,
-        [Feature::RunOut(RunOut {
-            length,
-            surface: Surface::Grass,
-        })],
-    );
+    let run_out = run_out(&plan);
+    push(&mut plan, [run_out]);
     // Rounded up, it may reach a little over the yard's end.
     match ride_plan(&plan, 0) {
         Ok(_) => Ok(plan),
@@ -201,27 +193,37 @@ fn with_jump(plan: &Plan, answers: &Answers) -> Option<Plan> {
     })
 }
 
-/// The jumps of an unfinished plan as they are ridden.
-fn ridden(plan: &Plan) -> Option<Vec<JumpRow>> {
-    let mut whole = plan.clone();
-    let run_out = RunOut {
-        length: RUN_OUT,
+/// A run-out as long as the yard gives, but nobody packs more than a rider needs.
+fn run_out(plan: &Plan) -> Feature {
+    let left = plan.yard.length - end_of(plan).unwrap_or(plan.yard.length);
+    Feature::RunOut(RunOut {
+        length: num::clamp(left, RUN_OUT[0], RUN_OUT[1]),
         surface: Surface::Grass,
-    };
-    push(&mut whole, [Feature::RunOut(run_out)]);
-    let ridden = ride_plan(&whole, 0).ok()?;
-    Some(jumps(&ridden.profile, &ridden.run))
+    })
 }
 
-/// A gap of the last jump at which all of them land clean, and with a step more as well.
-fn gap_that_works(ridden: impl Fn(f64) -> Option<Vec<JumpRow>>) -> Option<f64> {
-    let clean = |gap| ridden(gap).is_some_and(|rows| rows.iter().all(|r| r.how == How::Clean));
+/// The jumps of an unfinished plan as they are ridden, and whether the rider stands before its end.
+fn ridden(plan: &Plan) -> Option<(Vec<JumpRow>, bool)> {
+    let mut whole = plan.clone();
+    push(&mut whole, [run_out(plan)]);
+    let ridden = ride_plan(&whole, 0).ok()?;
+    let stands = matches!(ending(&ridden.run, 0.0, 0.0), Ending::Stands { .. });
+    Some((jumps(&ridden.profile, &ridden.run), stands))
+}
+
+/// A gap of the last jump at which all of them land clean and the rider stands behind them, and with a step
+/// more as well.
+fn gap_that_works(ridden: impl Fn(f64) -> Option<(Vec<JumpRow>, bool)>) -> Option<f64> {
+    let clean = |gap| {
+        let done = ridden(gap);
+        done.is_some_and(|(rows, stands)| stands && rows.iter().all(|r| r.how == How::Clean))
+    };
     let whole = |gap: f64| (gap / STEP).round() / (1.0 / STEP).round();
     let mut gap = 1.0;
     AIMS.iter().find_map(|aim| {
         // The flight hardly depends on the gap: what it is off by, the gap is changed by.
         for _ in 0..2 {
-            let past = ridden(gap)?.last()?.rear_past_knuckle?;
+            let past = ridden(gap)?.0.last()?.rear_past_knuckle?;
             gap = num::clamp(whole(gap + past - aim), GAPS[0], GAPS[1]);
         }
         (clean(gap) && clean(gap + STEP)).then_some(gap)
@@ -302,6 +304,8 @@ mod tests {
                         rows.iter().all(|r| r.how == How::Clean),
                         "{length} {tallest} {age}"
                     );
+                    let stands = matches!(ending(&ridden.run, 0.0, 0.0), Ending::Stands { .. });
+                    assert!(stands || rows.is_empty(), "{length} {tallest} {age}");
                     with_jumps += usize::from(!rows.is_empty());
                 }
             }

@@ -147,6 +147,14 @@ const CASES: [(&str, Case); 99] = [
         verdicts::the_test_day_is_told,
     ),
     (
+        "verdicts::whether_the_rider_stands_is_told",
+        verdicts::whether_the_rider_stands_is_told,
+    ),
+    (
+        "verdicts::the_headline_names_the_least_sure_jump",
+        verdicts::the_headline_names_the_least_sure_jump,
+    ),
+    (
         "lines::what_was_done_is_undone",
         lines::what_was_done_is_undone,
     ),

@@ -3,7 +3,7 @@
 use anyhow::{Context, Result, ensure};
 use browser::{Ground, Page, Screen};
 use sim::error::Quantity;
-use sim::judge::{costs, jumps, tolls, windows};
+use sim::judge::{costs, jumps, missing, spreads, tolls, windows};
 use sim::plan::{Feature, Line, Plan, Style, demo};
 use sim::setup::{mount, ride_plan};
 use sim::units::{System, format};
@@ -126,5 +126,76 @@ pub fn the_test_day_is_told(ground: &Ground) -> Result<()> {
         let flag = speed(trial.flag.context("every lip is left")?);
         ensure!(told.contains(&flag), "{told:?} does not say {flag}");
     }
+    Ok(())
+}
+
+/// The line with a run-out of one metre is ridden over its end: headline, table, drawing and test day say so,
+/// and how much is missing; with that added they say that the rider stands.
+pub fn whether_the_rider_stands_is_told(ground: &Ground) -> Result<()> {
+    let mut plan = demo();
+    plan.yard.length += 20.0;
+    let last = |plan: &mut Plan, length: f64| -> Result<String> {
+        let Line::Features(features) = &mut plan.line else {
+            anyhow::bail!("the demonstration has features");
+        };
+        let Some(Feature::RunOut(run_out)) = features.last_mut() else {
+            anyhow::bail!("the demonstration ends in a run-out");
+        };
+        run_out.length = length;
+        Ok(format!("#{}", sim::link::encode(plan)))
+    };
+    let link = last(&mut plan, 1.0)?;
+    let missing = missing(&plan, 0).context("it can be made longer")?;
+    let ending = async |page: &Page| -> Result<[String; 3]> {
+        page.click("#units label:has([value=metric])").await?;
+        settle(page).await?;
+        let told = page.texts("#told").await?.join(" ");
+        let row = page.texts("#lips tr.end").await?.join(" ");
+        let day = page.texts("#test-day").await?.join(" ");
+        Ok([told, row, day])
+    };
+    let short = ground.visit(Screen::Phone, &link, async |page| {
+        let told = ending(page).await;
+        page.picture("phone-no-stop.png").await?;
+        told
+    })?;
+    println!("{short:#?}");
+    let by = format(missing, Quantity::Length, System::Metric);
+    ensure!(short[0].contains("leaves its end at"), "{short:?}");
+    ensure!(
+        short[1].contains(&by) && short[1].contains("too short"),
+        "{short:?}"
+    );
+    ensure!(
+        short[2].contains(&by),
+        "the test day says nothing: {short:?}"
+    );
+    let link = last(&mut plan, 1.0 + missing)?;
+    let long = ground.visit(Screen::Phone, &link, ending)?;
+    ensure!(long[0].contains("comes to a stand"), "{long:?}");
+    ensure!(long[1].contains("before the end"), "{long:?}");
+    ensure!(!long[2].contains("too short"), "{long:?}");
+    Ok(())
+}
+
+/// The headline names the jump that is clean in the fewest what-ifs, and in how many: never another.
+pub fn the_headline_names_the_least_sure_jump(ground: &Ground) -> Result<()> {
+    let found = spreads(&demo(), 0).map_err(|faults| anyhow::anyhow!("{faults:?}"))?;
+    let least = found
+        .iter()
+        .min_by_key(|s| s.clean)
+        .context("the demonstration has jumps")?;
+    let told = ground.visit(Screen::Desk, "", async |page| {
+        settle(page).await?;
+        page.texts("#told").await
+    })?;
+    let told = told.join(" ");
+    println!("{told}");
+    let sure = format!("clean in {} of {}", least.clean, least.tried);
+    let name = format!("Jump {} is the least sure", least.lip + 1);
+    ensure!(
+        told.contains(&sure) && told.contains(&name),
+        "{told} for {found:?}"
+    );
     Ok(())
 }

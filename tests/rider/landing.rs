@@ -28,6 +28,8 @@ struct Landing {
     absorbed: f64,
     /// What the legs gave there and on to the next lip.
     given: f64,
+    /// What legs took and gave, and what tyres and slip took, each from touch-down to the end of the hollow.
+    parts: [f64; 4],
 }
 
 fn landings(member: &Member) -> Vec<Landing> {
@@ -67,6 +69,7 @@ fn taken(member: &Member, touch: &Sample, hollow: &Sample, next: &Sample) -> Lan
         taken: absorbed - here.put_in,
         absorbed,
         given: spent(touch, next).put_in / weight,
+        parts: [here.absorbed, here.put_in, here.tyres, here.slip],
     }
 }
 
@@ -105,6 +108,13 @@ pub fn table(placed: &[Member], pumpers: &[Member]) -> Table {
         "taken beyond it, m: {}",
         spread(&of(|l| l.taken - l.fall), 2)
     ));
+    for (i, part) in ["legs take", "legs give", "tyres", "slip"]
+        .iter()
+        .enumerate()
+    {
+        let all: Vec<f64> = all.iter().map(|l| l.parts[i]).collect();
+        table.note(format!("{part}, m: {}", spread(&all, 2)));
+    }
     let mut worst: Vec<&Landing> = all.iter().filter(|l| !within(l)).collect();
     worst.sort_by(|a, b| (b.taken - b.fall).total_cmp(&(a.taken - a.fall)));
     let told = |l: &&Landing| format!("{} ({:.2} of {:.2})", l.told, l.taken, l.fall);

@@ -192,7 +192,7 @@ pub fn examples() -> Result<JsValue, JsValue> {
 }
 
 /// One part of what can be found out of a plan by riding it again and again: `spreads`, `windows`,
-/// `tolls`, `suggestions` or `test_day` (see [`sim::judge`]), or `fit`, what was learnt from what was
+/// `tolls`, `suggestions`, `missing` or `test_day` (see [`sim::judge`]), or `fit`, what was learnt from what was
 /// seen. Each takes as long as some tens of rides.
 ///
 /// # Errors
@@ -206,6 +206,7 @@ pub fn study(plan: JsValue, part: &str) -> Result<JsValue, JsValue> {
         "windows" => to_page(&windows(&plan).map_err(faults)?),
         "tolls" => to_page(&judge::tolls(&plan, 0)),
         "suggestions" => to_page(&judge::suggestions(&plan, 0)),
+        "missing" => to_page(&judge::missing(&plan, 0)),
         "test_day" => to_page(&judge::test_day(&plan, 0)),
         "fit" => to_page(&taught(&plan).map_err(faults)?),
         _ => return Err(JsValue::from_str("there is no such part")),

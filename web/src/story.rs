@@ -3,7 +3,7 @@
 use crate::scene::flights;
 use serde::Serialize;
 use sim::constants::MODEL_VERSION;
-use sim::judge::{self, Cost, Felt, Impact, JumpRow};
+use sim::judge::{self, Cost, Ending, Felt, Impact, JumpRow};
 use sim::plan::{Mount, Plan, Surface};
 use sim::ride::{Event, Outcome};
 use sim::setup::{self, Ridden};
@@ -48,6 +48,8 @@ pub struct Story {
     pub outcome: Outcome,
     /// What happened, in order.
     pub events: Vec<Event>,
+    /// Whether the rider comes to a stand before the line ends.
+    pub ending: Ending,
     /// From when to when the first rider flies, s.
     pub flights: Vec<[f64; 2]>,
     /// The features, in the plan's order; empty on a surveyed line.
@@ -88,6 +90,11 @@ impl Story {
             digest: format!("{:016x}", run.digest()),
             outcome: run.outcome,
             events: run.events.clone(),
+            ending: judge::ending(
+                run,
+                profile.pieces.last().map_or(0.0, |p| p.end.x),
+                0.5 * m.wheelbase + m.tyre.radius,
+            ),
             flights: flights.collect(),
             features: features.collect(),
             jumps: judge::jumps(profile, run),

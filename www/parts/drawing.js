@@ -5,7 +5,7 @@ import { state, onChange, takeRiding, choose, tell, features } from "../state.js
 import { apart, shown } from "../units.js";
 import { get } from "./path.js";
 import { names } from "../names.js";
-import { state as words, energyLine } from "../words.js";
+import { state as words, energyLine, rolling } from "../words.js";
 import { say } from "./make.js";
 import { clock, tick, at, seek, play, pause, timeAt } from "./clock.js";
 
@@ -136,7 +136,10 @@ function labels() {
   const [, unit] = apart(0, "speed");
   const end = (speed) => apart(speed, "speed")[0];
   const ranges = (state.study.spreads ?? []).map((s) => (s.slowest == null ? "" : `${end(s.slowest)}–${end(s.fastest)}`));
-  return { features: names(state.good), speeds, ranges, unit, dimensions: dimensions(), energy: energyLine, ghosts };
+  const called = names(state.good);
+  // Where the rider cannot stop, the drawing says so at the place.
+  if (state.story.ending.how === "leaves" && called.length) called.push(rolling(called.pop(), shown(state.story.ending.speed, "speed")));
+  return { features: called, speeds, ranges, unit, dimensions: dimensions(), energy: energyLine, ghosts };
 }
 
 function take(restart) {

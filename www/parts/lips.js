@@ -122,17 +122,50 @@ function ending(called) {
   if (outcome === "crashed" && crash) return words.told.crashed(who, where(crash.x, called), words.crashes[crash.why]);
   if (outcome === "stalled" && stall) return words.told.stalled(who, where(stall.x, called), shown(stall.missing, "speed"));
   if (outcome === "timed_out") return words.told.timed_out(who);
-  return words.told.finished(who, fixed(duration, 1));
+  const rolls = state.story.ending.how === "leaves";
+  if (rolls) return words.told.leaves(who, fixed(duration, 1), shown(state.story.ending.speed, "speed"));
+  return words.told.stands(who, fixed(duration, 1));
 }
 
-/** The jump with the least to spare, once the windows are known. */
-function weakest(jumps, name) {
-  const { windows } = state.study;
-  if (!windows) return "";
-  const known = jumps.map((jump) => [spare(windows[jump.lip], jump.speed), jump]).filter(([left]) => left != null);
-  if (known.length < 2) return "";
-  const [left, jump] = known.reduce((a, b) => (b[0] < a[0] ? b : a));
-  return words.weakest(name(jump), shown(Math.max(left, 0), "speed"));
+/** How sure the line is, once the what-ifs are known: the jump that is clean in the fewest of them, and of several
+ * such the one with the least to spare. */
+function sureness(jumps, name) {
+  const { spreads, windows } = state.study;
+  const known = jumps.filter((jump) => spreads?.[jump.lip]);
+  if (!known.length || known.length < jumps.length) return "";
+  const clean = (jump) => spreads[jump.lip].clean;
+  const left = (jump) => (windows && spare(windows[jump.lip], jump.speed)) ?? Infinity;
+  const least = known.reduce((a, b) => (clean(b) < clean(a) || (clean(b) === clean(a) && left(b) < left(a)) ? b : a));
+  const { tried } = spreads[least.lip];
+  if (clean(least) < tried) return words.leastSure(name(least), clean(least), tried);
+  return known.length > 1 ? words.sureOfAll(tried) : words.sureOfIt(tried);
+}
+
+/** How the line ends behind its last jump: a row of its own. */
+function last(called) {
+  const { ending } = state.story;
+  const tr = document.createElement("tr");
+  tr.className = "end";
+  tr.dataset.how = ending.how;
+  tr.setAttribute("role", "row");
+  const th = document.createElement("th");
+  th.scope = "row";
+  th.setAttribute("role", "rowheader");
+  th.textContent = called.at(-1) ?? "";
+  tr.append(th);
+  cell(tr, "end", ending.how === "leaves" ? shown(ending.speed, "speed") : NOTHING);
+  const length = (metres) => shown(metres, "length");
+  const said = {
+    stands: () => words.ending.stands(length(Math.max(ending.left, 0))),
+    leaves: () => words.ending.leaves(state.study.missing && length(state.study.missing)),
+    never: () => words.ending.never,
+  };
+  const told = document.createElement("span");
+  if (ending.how === "leaves") told.className = "caution";
+  told.textContent = said[ending.how]();
+  cell(tr, "stop", told);
+  tr.lastChild.colSpan = 5;
+  return tr;
 }
 
 /** What to look at first. */
@@ -165,9 +198,10 @@ function show(renewing = false) {
   const called = names(state.good);
   const name = (jump) => called[jump.feature] ?? words.numbered("jump", jump.lip + 1);
   const rows = jumps.flatMap((jump) => [row(jump, name(jump)), below(jump)]);
+  if (state.story.features.length) rows.push(last(called));
   if (renewing && rows.length === body.rows.length) rows.forEach(renew);
   else body.replaceChildren(...rows);
-  say(told, [ending(called), verdict(jumps, name), weakest(jumps, name)].filter(Boolean).join(" "));
+  say(told, [ending(called), verdict(jumps, name), sureness(jumps, name)].filter(Boolean).join(" "));
 }
 
 /** Shows what was ridden while something is dragged, at once or as soon as it will be read. */

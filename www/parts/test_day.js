@@ -33,7 +33,11 @@ function show() {
   const called = names(state.good);
   const { headwind, tailwind, damp } = day.stops;
   const wet = damp.some((how, i) => how !== "clean" && state.story.jumps[i].how === "clean");
+  const { ending } = state.story;
+  const { missing } = state.study;
+  const rolls = ending.how === "leaves" ? [words.noStop(speed(ending.speed), missing && shown(missing, "length"))] : [];
   section.lastElementChild.replaceChildren(
+    ...rolls.map((text) => make("p", { className: "caution" }, text)),
     make("p", {}, words.intro),
     make("ol", {}, ...day.trials.map((trial) => step(trial, called))),
     make("p", {}, words.wind(headwind && speed(headwind), tailwind && speed(tailwind))),

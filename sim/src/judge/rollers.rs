@@ -118,6 +118,8 @@ mod tests {
             .iter_mut()
             .for_each(|r| r.rider.style = Style::Passive);
         lower_rollers(&mut plan, 0.15);
+        // A higher ramp is longer too.
+        plan.yard.length += 10.0;
         for rider in 0..2 {
             let tolls = tolls(&plan, rider);
             assert_eq!(tolls.len(), 1);

@@ -134,8 +134,8 @@ mod tests {
         if let Line::Features(features) = &mut plan.line
             && let Feature::StartRamp(ramp) = &mut features[0]
         {
-            ramp.platform_height = 0.8;
-            ramp.bottom_radius = 2.0;
+            ramp.platform_height = 0.5;
+            ramp.bottom_radius = 1.0;
             ramp.push_off = 0.5;
         }
         let last = spreads(&plan, 0)

@@ -147,7 +147,9 @@ impl World<'_> {
             let standing = end - 0.5 * m.wheelbase - m.tyre.radius - 0.5;
             let room = num::max(standing - pose.middle.x, 0.2);
             let v = num::length(pose.v_centre);
-            m.mass() * num::min(v * v / (2.0 * room), BRAKING)
+            // Downhill the brake holds against the slope too, or nobody would ever stand.
+            let fall = num::max(-num::sin(here.y[PITCH]), 0.0);
+            m.mass() * num::min(v * v / (2.0 * room) + GRAVITY * fall, BRAKING)
         } else {
             0.0
         };

@@ -14,6 +14,10 @@ const SHORTEST_FLIGHT: f64 = 0.06;
 /// Speed below which the rider counts as standing, m/s.
 const STANDING: f64 = 0.03;
 
+/// Speed at which somebody who brakes puts a foot down, m/s. A locked wheel creeps on a slope, as grip is
+/// rounded off.
+const FOOT_DOWN: f64 = 0.2;
+
 /// Pitch against the ground beyond which nobody recovers, rad: 75°.
 const BEYOND: f64 = 1.3;
 
@@ -222,12 +226,12 @@ impl Watch {
             self.push(b.t, pose.axle[1].x, EventKind::EndOfLine { speed });
             return Some(Outcome::Finished);
         }
-        if pose.v_centre.x > STANDING || b.t < 0.1 {
-            return None;
-        }
-        if pose.middle.x >= self.brake_x {
+        if pose.middle.x >= self.brake_x && pose.v_centre.x < FOOT_DOWN {
             self.push(b.t, pose.middle.x, EventKind::Stopped);
             return Some(Outcome::Finished);
+        }
+        if pose.v_centre.x > STANDING || b.t < 0.1 {
+            return None;
         }
         if b.felt.wheels.iter().all(|w| w.load <= 0.0) {
             return None;

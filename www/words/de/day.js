@@ -19,6 +19,7 @@ export const testDay = {
           : "Wind entlang der Line verdirbt hier bis zur frischen Brise keinen Sprung. Böen von der Seite sind etwas anderes.",
   damp: "Schon feuchter Boden verdirbt einen Sprung: Wartet, bis er trocken ist.",
   soft: "Weicher Boden: Für heute ist Schluss, egal, was die Zahlen sagen.",
+  noStop: (speed, missing) => `Das fährt noch niemand: Der Fahrer verlässt das Ende mit ${speed}${missing ? `, dem Auslauf fehlen ${missing}` : ""}.`,
   unfit: "Ein Sprung, der auf dem Papier nicht sauber ist, wird nicht gefahren. Ändert ihn zuerst.",
 };
 

@@ -55,6 +55,8 @@ export const seconds = (s) => `${s} s`;
 export const degrees = (degrees) => `${degrees}°`;
 
 export const energyLine = "Tempo als Höhe";
+// The last feature in the drawing, where the rider rolls over its end.
+export const rolling = (name, speed) => `${name}: am Ende noch ${speed}`;
 
 export const share = {
   title: "Diese Line senden",

@@ -1,7 +1,7 @@
 // What a ride means: each jump, the line, where the speed goes.
 
 export const noJumps = "Auf dieser Line gibt es noch keinen Sprung.";
-export const allClean = (count) => (count === 1 ? "Der Sprung landet sauber." : `Alle ${count} Sprünge landen sauber.`);
+export const allClean = (count) => (count === 1 ? "Wie geplant landet der Sprung sauber." : `Wie geplant landen alle ${count} Sprünge sauber.`);
 export const look = (names) => `Schau dir ${names} an.`;
 // Where the wheels came down against the knuckle: lengths written out, and whether each is short.
 export const wheels = (rear, rearShort, front, frontShort) => {
@@ -52,7 +52,9 @@ export const missing = (by) => `Diese Fahrt ist ${by} zu langsam.`;
 export const over = (by) => `Diese Fahrt ist ${by} zu schnell.`;
 export const tooSlow = { short: "langsamer: zu kurz", knuckle: "langsamer: Landekante", crashed: "langsamer: Sturz", other: "langsamer: kommt nicht hin" };
 export const tooFast = { deep: "schneller: weit", past: "schneller: darüber hinaus", crashed: "schneller: Sturz", other: "schneller: nicht versucht" };
-export const weakest = (name, left) => `${name} hat am wenigsten Spielraum: ${left}.`;
+export const sureOfAll = (tried) => `Das tun sie auch in allen ${tried} Proben.`;
+export const sureOfIt = (tried) => `Das tut er auch in allen ${tried} Proben.`;
+export const leastSure = (name, clean, tried) => `${name} ist am wenigsten sicher: sauber in ${clean} von ${tried} Proben.`;
 export const pitched = (turn, high) => (turn < 1 ? "genau wie die Schräge geneigt" : `Nase ${turn}° zu ${high ? "hoch" : "tief"}`);
 export const impact = (first, g, left, pitch, drop) =>
   `${first === "rear" ? "Hinterrad" : "Vorderrad"} zuerst, ${pitch}; bis zum ${g}-Fachen des Körpergewichts, die Beine können noch ${left} einfedern; wie ein Drop aus ${drop}.`;
@@ -61,6 +63,12 @@ export const landingLost = (head, speed) =>
 export const suggest = {
   gap: (now, then) => `Mit einer Lücke von ${then} statt ${now} landet er sauber.`,
   platform: (now, then) => `Mit dem Start auf ${then} statt ${now} landet er sauber.`,
+};
+// How the line ends, in the table.
+export const ending = {
+  stands: (left) => `Kommt ${left} vor dem Ende zum Stehen.`,
+  leaves: (missing) => `Rollt am Ende noch${missing ? `: Dem Auslauf fehlen ${missing}` : ""}.`,
+  never: "Nicht erreicht.",
 };
 export const tryIt = "Ausprobieren";
 export const otherAt = (who, speed, how) => (speed ? `${who}: ${speed} am Absprung, ${how}.` : `${who}: ${how}.`);
@@ -105,7 +113,8 @@ export const crashes = {
 };
 
 export const told = {
-  finished: (who, s) => `${who} fährt die ganze Line in ${s} Sekunden.`,
+  stands: (who, s) => `${who} fährt die ganze Line in ${s} Sekunden und kommt zum Stehen.`,
+  leaves: (who, s, speed) => `${who} fährt die ganze Line in ${s} Sekunden, verlässt ihr Ende aber mit ${speed}.`,
   stalled: (who, where, missing) => `${who} rollt zurück (${where}): ${missing} zu langsam, um darüber zu kommen.`,
   crashed: (who, where, why) => `${who} stürzt (${where}): ${why}.`,
   timed_out: (who) => `${who} rollt nach zwei Minuten immer noch.`,

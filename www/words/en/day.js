@@ -19,6 +19,7 @@ export const testDay = {
           : "Wind along the line up to a fresh breeze spoils no jump here. Gusts from the side are another matter.",
   damp: "Damp ground already spoils a jump: wait until it is dry.",
   soft: "Soft ground: stop for the day, whatever the figures say.",
+  noStop: (speed, missing) => `Nobody rides this yet: the rider leaves the end at ${speed}${missing ? `, the run-out is ${missing} too short` : ""}.`,
   unfit: "A jump that is not clean on paper is not ridden. Change it first.",
 };
 

@@ -54,6 +54,8 @@ export const seconds = (s) => `${s} s`;
 export const degrees = (degrees) => `${degrees}°`;
 
 export const energyLine = "speed as height";
+// The last feature in the drawing, where the rider rolls over its end.
+export const rolling = (name, speed) => `${name}: still ${speed} at its end`;
 
 export const share = {
   title: "Send this line",

@@ -1,7 +1,7 @@
 // What a ride means: each jump, the line, where the speed goes.
 
 export const noJumps = "No jump on this line yet.";
-export const allClean = (count) => (count === 1 ? "The jump lands clean." : `All ${count} jumps land clean.`);
+export const allClean = (count) => (count === 1 ? "As planned the jump lands clean." : `As planned all ${count} jumps land clean.`);
 export const look = (names) => `Look at ${names}.`;
 // Where the wheels came down against the knuckle: lengths written out, and whether each is short.
 export const wheels = (rear, rearShort, front, frontShort) => {
@@ -51,7 +51,9 @@ export const missing = (by) => `This ride is ${by} too slow.`;
 export const over = (by) => `This ride is ${by} too fast.`;
 export const tooSlow = { short: "slower: short", knuckle: "slower: knuckle", crashed: "slower: crash", other: "slower: not there" };
 export const tooFast = { deep: "faster: deep", past: "faster: past it", crashed: "faster: crash", other: "faster: not tried" };
-export const weakest = (name, left) => `${name} has the least to spare: ${left}.`;
+export const sureOfAll = (tried) => `So they do in all ${tried} what-ifs.`;
+export const sureOfIt = (tried) => `So it does in all ${tried} what-ifs.`;
+export const leastSure = (name, clean, tried) => `${name} is the least sure: clean in ${clean} of ${tried} what-ifs.`;
 export const pitched = (turn, high) => (turn < 1 ? "in line with the slope" : `nose ${turn}° ${high ? "high" : "low"}`);
 export const impact = (first, g, left, pitch, drop) =>
   `${first === "rear" ? "Rear" : "Front"} wheel first, ${pitch}; up to ${g} times body weight, ${left} of leg travel left; like a drop of ${drop}.`;
@@ -60,6 +62,12 @@ export const landingLost = (head, speed) =>
 export const suggest = {
   gap: (now, then) => `With a gap of ${then} in place of ${now} it lands clean.`,
   platform: (now, then) => `With the start at ${then} in place of ${now} it lands clean.`,
+};
+// How the line ends, in the table.
+export const ending = {
+  stands: (left) => `Comes to a stand ${left} before the end.`,
+  leaves: (missing) => `Still rolling at the end${missing ? `: the run-out is ${missing} too short` : ""}.`,
+  never: "Not reached.",
 };
 export const tryIt = "Try it";
 export const otherAt = (who, speed, how) => (speed ? `${who}: ${speed} at the lip, ${how}.` : `${who}: ${how}.`);
@@ -103,7 +111,8 @@ export const crashes = {
 };
 
 export const told = {
-  finished: (who, s) => `${who} rides the whole line in ${s} seconds.`,
+  stands: (who, s) => `${who} rides the whole line in ${s} seconds and comes to a stand.`,
+  leaves: (who, s, speed) => `${who} rides the whole line in ${s} seconds, but leaves its end at ${speed}.`,
   stalled: (who, where, missing) => `${who} rolls back at ${where}: ${missing} too slow to get over it.`,
   crashed: (who, where, why) => `${who} crashes at ${where}: ${why}.`,
   timed_out: (who) => `${who} is still rolling after two minutes.`,
