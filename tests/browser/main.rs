@@ -36,7 +36,7 @@ use std::time::Instant;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 99] = [
+const CASES: [(&str, Case); 101] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",

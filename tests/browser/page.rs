@@ -16,7 +16,7 @@ use thirtyfour::error::WebDriverErrorInner;
 use thirtyfour::prelude::*;
 
 /// How long something on the page may take to come true.
-const PATIENCE: Duration = Duration::from_secs(10);
+const PATIENCE: Duration = Duration::from_secs(30);
 
 /// What a page that is ready looks like.
 const READY: (&str, &str) = (

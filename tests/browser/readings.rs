@@ -119,6 +119,8 @@ pub fn bad_rows_are_named_and_nothing_is_lost(ground: &Ground) -> Result<()> {
         ensure!(kept == typed, "typed {typed:?}, kept {kept:?}");
         // Read well, but no ground for this yard: the reading is named, and the last ride stays.
         paste(page, "0 0\n30 -2.4\n20 -1.6\n60 -4.8").await?;
+        let other = "document.getElementById('readings-told').innerText.includes('Reading 3: ')";
+        page.wait_for("the reading to be named", other).await?;
         let said = told(page).await?;
         println!("{said}");
         ensure!(
@@ -126,6 +128,9 @@ pub fn bad_rows_are_named_and_nothing_is_lost(ground: &Ground) -> Result<()> {
             "{said:?}"
         );
         paste(page, "0 0\n40 -3.2").await?;
+        let other = "document.getElementById('readings-told').innerText.includes('Reading 2: ')";
+        page.wait_for("the other reading to be named", other)
+            .await?;
         let said = told(page).await?;
         println!("{said}");
         ensure!(
