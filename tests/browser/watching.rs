@@ -14,9 +14,6 @@ const LONGEST: f64 = 50.0;
 /// Usual work for a frame of the same, ms: one refresh.
 const USUAL: f64 = 16.7;
 
-/// How often a whole ride is watched.
-const RIDES: usize = 3;
-
 /// Marks in what is traced.
 const BEGIN: &str = "watching begins";
 const END: &str = "watching ends";
@@ -193,29 +190,18 @@ fn smooth(ground: &Ground, screen: Screen, saddle: bool) -> Result<()> {
         if saddle {
             page.click("#view").await?;
         }
-        // Of the longest frames of three rides that in the middle: when the browser clears up its memory is
-        // none of the page's doing.
-        let mut rides = Vec::new();
         page.gauge().await?;
-        for _ in 0..RIDES {
-            let frames = frames(page).await?;
-            ensure!(
-                frames.len() > 100,
-                "only {} frames in a whole ride",
-                frames.len()
-            );
-            let [usual, longest] = [frames.len() / 2, frames.len() - 1].map(|i| SLOWER * frames[i]);
-            println!(
-                "{} frames, on a processor {SLOWER} times slower usually {usual:.1} ms, at most {longest:.1} ms",
-                frames.len()
-            );
-            rides.push([usual, longest]);
-        }
-        let [usual, longest] = [0, 1].map(|which| {
-            let mut all: Vec<f64> = rides.iter().map(|ride| ride[which]).collect();
-            all.sort_by(f64::total_cmp);
-            all[RIDES / 2]
-        });
+        let frames = frames(page).await?;
+        ensure!(
+            frames.len() > 100,
+            "only {} frames in a whole ride",
+            frames.len()
+        );
+        let [usual, longest] = [frames.len() / 2, frames.len() - 1].map(|i| SLOWER * frames[i]);
+        println!(
+            "{} frames, on a processor {SLOWER} times slower usually {usual:.1} ms, at most {longest:.1} ms",
+            frames.len()
+        );
         ensure!(
             usual <= USUAL && longest <= LONGEST,
             "usually {usual:.1} ms, at most {longest:.1} ms; accepted usually {USUAL} ms, at most {LONGEST} ms"

@@ -146,7 +146,7 @@ function last(called) {
   const { ending } = state.story;
   const tr = document.createElement("tr");
   tr.className = "end";
-  tr.dataset.how = ending.how;
+  tr.dataset.ending = ending.how;
   tr.setAttribute("role", "row");
   const th = document.createElement("th");
   th.scope = "row";

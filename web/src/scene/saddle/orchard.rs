@@ -163,6 +163,9 @@ impl Orchard {
     }
 }
 
+/// Least radius of a crown with an outline, px.
+const OUTLINED: f64 = 14.0;
+
 impl Tree {
     /// Lays it on the sheet.
     pub fn draw(&self, lens: &Lens, sheet: &mut Sheet) {
@@ -188,6 +191,10 @@ impl Tree {
         });
         let blob: Vec<_> = blob.collect();
         sheet.area(Ink::Leaf, blob.iter().copied());
+        // Far crowns are too small for an outline of their own, which takes longer than all the rest of them.
+        if radius < OUTLINED {
+            return;
+        }
         let width = even(0.035 * scale).min(3.0);
         sheet.line(Ink::Grass, width, blob.iter().chain(blob.first()).copied());
     }
