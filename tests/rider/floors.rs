@@ -60,7 +60,7 @@ pub const FLIGHT_DIRECTION: Option<f64> = Some(-4.0);
 /// Flight: median of how much steeper skill leaves the lip, degrees.
 pub const FLIGHT_POP: Option<f64> = Some(0.0);
 /// Flight: share of flights with the body's lean within its limits, per cent.
-pub const FLIGHT_LEAN: Option<f64> = Some(92.0);
+pub const FLIGHT_LEAN: Option<f64> = Some(88.0);
 
 /// Landing: share of clean landings that take no more than they may, per cent.
 pub const LANDING: Option<f64> = Some(58.0);
