@@ -36,11 +36,11 @@ pub const LEAST_STROKE: f64 = 0.8;
 pub const SLOWEST: f64 = 0.5;
 /// How heavy a skilled pumping rider means to be where the ground falls, as far as strength goes.
 pub const PUMP: f64 = 12.0;
-/// How late pumping comes at no skill, in wheelbases: a quarter of a roller (common practice, no source).
-pub const LATE: f64 = 0.6;
 /// The same for who only soaks up, with no skill and with all of it: a little lighter there than even, as
 /// soaking up may give nothing and the body's swing puts in a little, the more the shorter the stroke.
 pub const SOAK: [f64; 2] = [-2.0, -0.6];
+/// How late pumping comes at no skill, in wheelbases: a quarter of a roller (common practice, no source).
+pub const LATE: f64 = 0.6;
 /// Share of the mean power that is planned with: rides turn out a little livelier than planned.
 pub const POWER_SHARE: f64 = 0.67;
 /// Least share of pumping that is left where strength is short.

@@ -6,6 +6,7 @@ mod ground_by_x;
 mod habits;
 mod launch;
 mod plan;
+mod secants;
 mod sight;
 mod track;
 mod turning;

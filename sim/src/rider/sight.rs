@@ -17,6 +17,16 @@ pub const STEP: f64 = 0.1;
 /// How far a lip's tangent is carried on, and a landing's slope back, m.
 pub const BEYOND: f64 = 4.0;
 
+/// Index of the row at or before a place among `count`, with room for one more behind it, and the share of a
+/// step beyond.
+#[inline]
+pub fn between(at: f64, count: usize) -> (usize, f64) {
+    let most = (count - 2) as f64;
+    let at = num::clamp(at, 0.0, most + 1.0);
+    let i = num::min(at, most) as usize;
+    (i, at - i as f64)
+}
+
 /// The body standing over the bike at one place of its own way.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Row {
@@ -38,14 +48,10 @@ pub struct Stand {
 }
 
 impl Stand {
-    /// Index of the row at or before `x`, with room for one more behind it, and the share of a step
-    /// beyond.
+    /// The row before `x`, as [`between`] has it.
     #[inline]
     pub fn at(&self, x: f64) -> (usize, f64) {
-        let most = (self.rows.len() - 2) as f64;
-        let at = num::clamp((x - self.origin) / STEP, 0.0, most + 1.0);
-        let i = num::min(at, most) as usize;
-        (i, at - i as f64)
+        between((x - self.origin) / STEP, self.rows.len())
     }
 
     /// The row at `x`, between its neighbours.
@@ -215,10 +221,7 @@ impl Sight {
     #[inline]
     pub fn ground(&self, x: f64) -> (f64, f64) {
         let l = &self.landing;
-        let most = (l.rows.len() - 2) as f64;
-        let at = num::clamp((x - l.origin) / STEP, 0.0, most + 1.0);
-        let i = num::min(at, most) as usize;
-        let f = at - i as f64;
+        let (i, f) = between((x - l.origin) / STEP, l.rows.len());
         let (a, b) = (l.rows[i], l.rows[i + 1]);
         (a[0] + f * (b[0] - a[0]), a[1] + f * (b[1] - a[1]))
     }
@@ -323,9 +326,8 @@ fn landing(profile: &Profile, lips: &[Lip], m: &Mount) -> Landing {
     }
     fill(&mut ground);
     let at = |x: f64| {
-        let at = num::clamp(x, 0.0, (count - 1) as f64);
-        let i = num::min(at, (count - 2) as f64) as usize;
-        ground[i] + (at - i as f64) * (ground[i + 1] - ground[i])
+        let (i, f) = between(x, count);
+        ground[i] + f * (ground[i + 1] - ground[i])
     };
     let half = 0.5 * m.wheelbase / STEP;
     let rows = (0..count)

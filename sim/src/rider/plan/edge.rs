@@ -2,9 +2,10 @@
 
 use super::super::habits;
 use super::super::launch::{Off, Rehearsal};
+use super::super::secants::crossing;
 use super::super::sight::{Row, STEP, Sight};
 use super::swing::Swing;
-use super::{Plan, Task};
+use super::{Plan, Task, around};
 use crate::body::Mount;
 use crate::constants::GRAVITY;
 use crate::num;
@@ -82,8 +83,7 @@ impl Plan {
             let low = num::max(0.5 * (rows[i - 1].middle.x + rows[i].middle.x), from);
             let high = num::min(0.5 * (rows[i].middle.x + rows[i + 1].middle.x), to);
             if high > low {
-                let c = self.times.second(i);
-                let a = c[0] * self.z[i - 1] + c[1] * self.z[i] + c[2] * self.z[i + 1];
+                let a = around(&self.times.second(i), &self.z, i);
                 sum += (1.0 + a / GRAVITY) * (high - low);
                 way += high - low;
             }
@@ -120,29 +120,14 @@ impl Plan {
     }
 }
 
-/// The share, 0 to 1, at which what grows with it passes nought, by secants; the nearer end where it does
-/// not.
+/// The share, 0 to 1, at which what grows with it passes nought; the nearer end where it does not.
 fn least(over: impl Fn(f64) -> f64) -> f64 {
-    let (mut a, mut b) = (0.0, 1.0);
-    let (mut fa, mut fb) = (over(a), over(b));
-    if fa >= 0.0 {
-        return a;
+    let ends = [over(0.0), over(1.0)];
+    if ends[0] >= 0.0 {
+        0.0
+    } else if ends[1] <= 0.0 {
+        1.0
+    } else {
+        crossing(ends, habits::REHEARSALS, over)
     }
-    if fb <= 0.0 {
-        return b;
-    }
-    let between = |a: f64, fa: f64, b: f64, fb: f64| b - fb * (b - a) / (fb - fa);
-    for _ in 0..habits::REHEARSALS {
-        let c = between(a, fa, b, fb);
-        let fc = over(c);
-        // The end that stays counts half, so that neither stays for good.
-        if fc > 0.0 {
-            (b, fb) = (c, fc);
-            fa *= 0.5;
-        } else {
-            (a, fa) = (c, fc);
-            fb *= 0.5;
-        }
-    }
-    between(a, fa, b, fb)
 }

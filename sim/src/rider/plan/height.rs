@@ -6,11 +6,15 @@
 
 use super::super::band::{Band, MOST};
 use super::super::habits;
+use super::super::secants::crossing;
 use super::super::sight::{Row, STEP};
-use super::{Task, Times};
+use super::{Task, Times, around};
 use crate::body::Mount;
 use crate::constants::GRAVITY;
 use crate::num;
+
+/// Secants by which the length of a step is found.
+const SECANTS: usize = 3;
 
 /// What counts at one knot. Loads are a/g, the load less one, in body weights.
 #[derive(Clone, Copy, Default)]
@@ -84,11 +88,10 @@ impl Heights {
     /// a/g at a knot.
     #[inline]
     fn load(&self, z: &[f64; MOST], i: usize) -> f64 {
-        let c = &self.knots[i].c;
         if i == 0 {
             return 0.0;
         }
-        c[0] * z[i - 1] + c[1] * z[i] + c[2] * z[i + 1]
+        around(&self.knots[i].c, z, i)
     }
 
     /// The optimum with the first two heights as they are in `z`, beginning from it.
@@ -170,23 +173,12 @@ impl Heights {
         if full <= 0.0 {
             return 1.0;
         }
-        // The slope along the way grows from below nought to above: by secants.
-        let (mut a, mut fa, mut b, mut fb) = (0.0, self.slope(z, to, 0.0), 1.0, full);
-        if fa >= 0.0 {
+        let now = self.slope(z, to, 0.0);
+        if now >= 0.0 {
             return 1.0;
         }
-        for _ in 0..3 {
-            let c = b - fb * (b - a) / (fb - fa);
-            let fc = self.slope(z, to, c);
-            if fc > 0.0 {
-                (b, fb) = (c, fc);
-                fa *= 0.5;
-            } else {
-                (a, fa) = (c, fc);
-                fb *= 0.5;
-            }
-        }
-        b - fb * (b - a) / (fb - fa)
+        // The slope along the way grows from below nought to above.
+        crossing([now, full], SECANTS, |share| self.slope(z, to, share))
     }
 
     /// Slope of the sum along the way from `z` to `to`, at a share of it.

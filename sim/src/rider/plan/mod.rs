@@ -25,7 +25,7 @@ mod swing;
 use super::band::MOST;
 use super::habits;
 use super::launch::Off;
-use super::sight::{Row, STEP, Sight, Stand};
+use super::sight::{Row, STEP, Sight, Stand, between};
 use crate::body::{Legs, Mount};
 use crate::constants::GRAVITY;
 use crate::num;
@@ -80,6 +80,12 @@ impl Times {
     }
 }
 
+/// The sum of a value and its neighbours at knot `i`, each with its weight.
+#[inline]
+fn around(w: &[f64; 3], v: &[f64; MOST], i: usize) -> f64 {
+    w[0] * v[i - 1] + w[1] * v[i] + w[2] * v[i + 1]
+}
+
 /// The plan, at knots that are rows of the table it was made over.
 #[derive(Clone)]
 pub struct Plan {
@@ -98,12 +104,12 @@ pub struct Plan {
     swing: Swing,
     times: Times,
     /// What was planned before, at the same knots; how long from `made` on it still counts, s.
-    old: Box<[[f64; 6]; MOST]>,
+    old: Box<[Now; MOST]>,
     fade: f64,
 }
 
 /// The plan at one place.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, Default)]
 pub struct Now {
     /// Height of the body, m.
     pub z: f64,
@@ -118,15 +124,18 @@ pub struct Now {
 }
 
 impl Now {
-    fn values(&self) -> [f64; 6] {
-        [
-            self.z,
-            self.slope,
-            self.bend,
-            self.swing,
-            self.swing_rate,
-            self.swing_acc,
-        ]
+    /// A share of the way from this to another.
+    #[inline]
+    fn toward(&self, to: &Self, share: f64) -> Self {
+        let mix = |a: f64, b: f64| a + share * (b - a);
+        Self {
+            z: mix(self.z, to.z),
+            slope: mix(self.slope, to.slope),
+            bend: mix(self.bend, to.bend),
+            swing: mix(self.swing, to.swing),
+            swing_rate: mix(self.swing_rate, to.swing_rate),
+            swing_acc: mix(self.swing_acc, to.swing_acc),
+        }
     }
 }
 
@@ -144,7 +153,7 @@ impl Plan {
             bend: [0.0; MOST],
             swing: Swing::none(),
             times: Times { dt: [0.0; MOST] },
-            old: Box::new([[0.0; 6]; MOST]),
+            old: Box::new([Now::default(); MOST]),
             fade: 0.0,
         }
     }
@@ -163,45 +172,20 @@ impl Plan {
         }
         let w = num::clamp((t - self.made) / self.fade, 0.0, 1.0);
         let (i, f) = self.place(x);
-        let (a, b) = (&self.old[i], &self.old[i + 1]);
-        let mut mixed = new.values();
-        for (k, v) in mixed.iter_mut().enumerate() {
-            let old = a[k] + f * (b[k] - a[k]);
-            *v = old + w * (*v - old);
-        }
-        let [z, slope, bend, swing, swing_rate, swing_acc] = mixed;
-        Now {
-            z,
-            slope,
-            bend,
-            swing,
-            swing_rate,
-            swing_acc,
-        }
+        self.old[i].toward(&self.old[i + 1], f).toward(new, w)
     }
 
     /// The knot before `x` and the share of a step beyond it.
     #[inline]
     fn place(&self, x: f64) -> (usize, f64) {
-        let most = (self.n - 2) as f64;
-        let at = num::clamp((x - self.origin) / STEP, 0.0, most + 1.0);
-        let i = num::min(at, most) as usize;
-        (i, at - i as f64)
+        between((x - self.origin) / STEP, self.n)
     }
 
     /// The plan at `x`.
     #[inline]
     pub fn at(&self, x: f64) -> Now {
         let (i, f) = self.place(x);
-        let mix = |v: &[f64; MOST]| v[i] + f * (v[i + 1] - v[i]);
-        Now {
-            z: mix(&self.z),
-            slope: mix(&self.slope),
-            bend: mix(&self.bend),
-            swing: mix(&self.swing.angle),
-            swing_rate: mix(&self.swing.rate),
-            swing_acc: mix(&self.swing.acc),
-        }
+        self.knot(i).toward(&self.knot(i + 1), f)
     }
 
     /// The plan at `x`, where it reaches there.
@@ -225,14 +209,14 @@ impl Plan {
         let mut heights = [0.0; MOST];
         let mut angles = [0.0; MOST];
         // How many of the knots the plan before reaches, and what it says there.
-        let mut before = [[0.0; 6]; MOST];
+        let mut before = [Now::default(); MOST];
         let mut reached = 0;
         for (i, row) in rows.iter().enumerate() {
             let x = origin + i as f64 * STEP;
             if let Some(now) = self.known(x) {
                 (heights[i], angles[i]) = (now.z, now.swing);
                 if !fresh {
-                    before[i] = self.faded(&now, x, task.t).values();
+                    before[i] = self.faded(&now, x, task.t);
                     reached = i + 1;
                 }
             } else {
@@ -257,7 +241,7 @@ impl Plan {
         self.fade = if fresh { 0.0 } else { habits::GO_OVER };
         self.old[..reached].copy_from_slice(&before[..reached]);
         for i in reached..n {
-            self.old[i] = self.knot(i).values();
+            self.old[i] = self.knot(i);
         }
     }
 
@@ -265,8 +249,7 @@ impl Plan {
     fn power(&self, rows: &[Row]) -> f64 {
         let (mut work, mut time) = (0.0, 0.0);
         for i in 1..rows.len() - 1 {
-            let w = self.times.second(i);
-            let a = w[0] * self.z[i - 1] + w[1] * self.z[i] + w[2] * self.z[i + 1];
+            let a = around(&self.times.second(i), &self.z, i);
             let long = |k: usize| self.z[k] - rows[k].z;
             work += (a + GRAVITY) * (long(i + 1) - long(i - 1)) * 0.5;
             time += self.times.dt[i];
@@ -275,6 +258,7 @@ impl Plan {
     }
 
     /// The plan at a knot.
+    #[inline]
     fn knot(&self, i: usize) -> Now {
         Now {
             z: self.z[i],

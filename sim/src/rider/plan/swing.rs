@@ -3,7 +3,7 @@
 use super::super::band::{Band, MOST};
 use super::super::habits;
 use super::super::sight::{Row, STEP};
-use super::{Task, Times};
+use super::{Task, Times, around};
 use crate::body::Mount;
 use crate::constants::GRAVITY;
 use crate::num;
@@ -49,7 +49,7 @@ impl Swing {
         for (i, row) in rows.iter().enumerate() {
             if i > 0 && i + 1 < n {
                 let w = times.second(i);
-                let a = w[0] * z[i - 1] + w[1] * z[i] + w[2] * z[i + 1];
+                let a = around(&w, z, i);
                 let [low, high] = habits::BALANCED;
                 let nu2 = one * num::clamp(1.0 + a / GRAVITY, low, high);
                 let w = w.map(|w| -w / nu2);
@@ -81,10 +81,9 @@ impl Swing {
 
     fn derive(&mut self, n: usize, times: &Times) {
         for i in 1..n - 1 {
-            let w = times.second(i);
-            let [a, b, c] = [i - 1, i, i + 1].map(|j| self.angle[j]);
-            self.acc[i] = w[0] * a + w[1] * b + w[2] * c;
-            self.rate[i] = (c - a) / (times.dt[i - 1] + times.dt[i]);
+            self.acc[i] = around(&times.second(i), &self.angle, i);
+            let turned = self.angle[i + 1] - self.angle[i - 1];
+            self.rate[i] = turned / (times.dt[i - 1] + times.dt[i]);
         }
         self.acc[0] = self.acc[1];
         self.acc[n - 1] = 0.0;
