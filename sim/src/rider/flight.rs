@@ -2,7 +2,7 @@
 
 use super::habits;
 use super::sight::Sight;
-use super::turning::Turning;
+use super::turning::{Turning, swing_of};
 use crate::body::{Mount, Pose, RIDER, Y, vec};
 use crate::constants::GRAVITY;
 use crate::num;
@@ -39,7 +39,7 @@ pub fn forecast(
         centre: pose.centre,
         v: pose.v_centre,
         reach: num::length(arm),
-        swing: num::atan2(-arm.x, arm.y),
+        swing: swing_of(arm),
         back,
     };
     fly(m, path, &fall, now, from_x)

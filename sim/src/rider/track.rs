@@ -17,6 +17,7 @@ use super::flight::reach_down;
 use super::habits;
 use super::plan::Now;
 use super::sight::Sight;
+use super::turning::swing_of;
 use crate::body::{
     BIKE, LEAN, Legs, Mount, PITCH, Pose, RIDER, V_LEAN, V_PITCH, V_RIDER, WheelForce, Y, vec,
 };
@@ -53,7 +54,7 @@ struct View {
     v_rider: DVec2,
     /// From the middle between the axles to the rider.
     arm: DVec2,
-    v_arm: DVec2,
+    over: Arm,
     /// How far the wheels are loaded, 0 to 1: rear, front.
     on: [f64; 2],
     weight: f64,
@@ -64,11 +65,52 @@ struct View {
     to_go: f64,
 }
 
+/// The body over the bike, as turning about its middle and stretching away from it.
+#[derive(Clone, Copy)]
+struct Arm {
+    reach: f64,
+    /// Unit vectors from the middle to the body, and square to that.
+    out: DVec2,
+    back: DVec2,
+    /// From upright, back positive, rad, and its rate.
+    angle: f64,
+    rate: f64,
+    stretching: f64,
+}
+
+impl Arm {
+    #[inline]
+    fn new(arm: DVec2, v_arm: DVec2) -> Self {
+        let reach = num::max(num::length(arm), 1e-6);
+        let out = arm / reach;
+        Self {
+            reach,
+            out,
+            back: out.perp(),
+            angle: swing_of(arm),
+            rate: arm.perp_dot(v_arm) / (reach * reach),
+            stretching: v_arm.dot(out),
+        }
+    }
+}
+
 impl View {
     /// How far both wheels are off the ground, 0 to 1.
     fn aloft(&self) -> f64 {
-        (1.0 - self.on[0]) * (1.0 - self.on[1])
+        aloft(self.on)
     }
+
+    /// Acceleration square to the path that its bend asks for at the speed of the moment, m/s².
+    fn turned(&self) -> f64 {
+        let scale = self.along.x;
+        let speed = self.v_rider.dot(self.along);
+        self.now.bend * scale * scale * scale * speed * speed
+    }
+}
+
+/// How far both wheels are off the ground, 0 to 1, from how far each is on it.
+fn aloft([rear, front]: [f64; 2]) -> f64 {
+    (1.0 - rear) * (1.0 - front)
 }
 
 impl Senses<'_> {
@@ -123,20 +165,21 @@ impl Senses<'_> {
             num::smooth(self.wheels[0].load / unit),
             num::smooth(self.wheels[1].load / unit),
         ];
+        let arm = rider - self.pose.middle;
         View {
             now,
             along: DVec2::new(scale, now.slope * scale),
             rider,
             v_rider: vec(y, V_RIDER),
-            arm: rider - self.pose.middle,
-            v_arm: vec(y, V_RIDER) - self.pose.v_middle,
+            arm,
+            over: Arm::new(arm, vec(y, V_RIDER) - self.pose.v_middle),
             on,
             weight: m.rider_mass * GRAVITY,
             launch: num::smooth(front_past / (0.1 * m.wheelbase)) * (1.0 - on[1]),
             air: match (self.mind.flying, self.mind.aloft) {
                 (false, _) => 0.0,
                 (true, true) => 1.0,
-                (true, false) => (1.0 - on[0]) * (1.0 - on[1]),
+                (true, false) => aloft(on),
             },
             to_go: num::max(self.mind.forecast.t - self.t, habits::SHORTEST),
         }
@@ -144,12 +187,14 @@ impl Senses<'_> {
 
     fn on_ground(&self, v: &View) -> DVec2 {
         let m = self.m;
-        let reach = num::max(num::length(v.arm), 1e-6);
-        let out = v.arm / reach;
-        let back = out.perp();
-        let angle = num::atan2(-v.arm.x, v.arm.y);
-        let rate = v.arm.perp_dot(v.v_arm) / (reach * reach);
-        let stretching = v.v_arm.dot(out);
+        let Arm {
+            reach,
+            out,
+            back,
+            angle,
+            rate,
+            stretching,
+        } = v.over;
         let w = habits::OVER_RATE;
         let turn = v.now.swing_acc
             + 2.0 * habits::OVER_DAMPING * w * (v.now.swing_rate - rate)
@@ -157,13 +202,14 @@ impl Senses<'_> {
         let most = num::min(habits::MOST_HOLD * v.weight, self.borne(v));
         let normal = v.along.perp();
         let square = num::max(out.dot(normal), 0.5);
+        let (spring, path) = (self.spring(v), self.square_push(v, normal));
         let legs = |across: f64| {
-            let mut push = self.spring(v, reach, stretching);
-            if m.legs != Legs::Passive {
-                let meant = (self.square_push(v, normal) - across * back.dot(normal)) / square;
-                push = meant + m.stiff * (push - meant);
-            }
-            self.within(v, push, reach, stretching)
+            let meant = (path - across * back.dot(normal)) / square;
+            let push = match m.legs {
+                Legs::Passive => spring,
+                _ => meant + m.stiff * (spring - meant),
+            };
+            self.within(v, push)
         };
         // The ground holds the bike up, not the body: what leans falls. What the ground gives is what
         // the legs are about to press it with, not what the tyres give at the moment: nobody answers a
@@ -183,14 +229,16 @@ impl Senses<'_> {
     /// their length.
     fn as_one(&self, v: &View) -> DVec2 {
         let m = self.m;
-        let reach = num::max(num::length(v.arm), 1e-6);
-        let out = v.arm / reach;
-        let back = out.perp();
-        let rate = v.arm.perp_dot(v.v_arm) / (reach * reach);
-        let stretching = v.v_arm.dot(out);
+        let Arm {
+            reach,
+            out,
+            back,
+            angle,
+            rate,
+            stretching,
+        } = v.over;
         let tyres = self.wheels[0].force + self.wheels[1].force;
         let w = habits::AS_ONE;
-        let angle = num::atan2(-v.arm.x, v.arm.y);
         let place = self.y[PITCH] + self.mind.launch.back / m.reach_usual;
         let turn = self.turning(v)
             + w * (self.y[V_PITCH] - rate)
@@ -200,11 +248,9 @@ impl Senses<'_> {
         let across = num::clamp(m.reduced_mass() * across, -most, most);
         let normal = v.along.perp();
         let square = num::max(out.dot(normal), 0.5);
-        let bend = v.now.bend * v.along.x * v.along.x * v.along.x;
-        let speed = v.v_rider.dot(v.along);
-        let push = m.rider_mass * (bend * speed * speed + GRAVITY * normal.y);
+        let push = m.rider_mass * (v.turned() + GRAVITY * normal.y);
         let push = (push * (1.0 + self.mind.launch.extra) - across * back.dot(normal)) / square;
-        back * across + out * self.within(v, push, reach, stretching)
+        back * across + out * self.within(v, push)
     }
 
     /// How rider and bike as one piece turn faster, rad/s².
@@ -219,37 +265,33 @@ impl Senses<'_> {
 
     /// What the ground gives each kilogram square to the path as planned, m/s².
     fn lift(&self, v: &View) -> f64 {
-        let scale = v.along.x;
-        let speed = v.v_rider.dot(v.along);
-        num::max(
-            v.now.bend * scale * scale * scale * speed * speed + GRAVITY * scale,
-            0.0,
-        )
+        num::max(v.turned() + GRAVITY * v.along.x, 0.0)
     }
 
     /// Force square to the path that keeps the body on it, N.
     fn square_push(&self, v: &View, normal: DVec2) -> f64 {
-        let now = &v.now;
-        let scale = v.along.x;
-        let off = (v.rider.y - now.z) * scale;
-        let speed = v.v_rider.dot(v.along);
+        let off = (v.rider.y - v.now.z) * v.along.x;
         let w = habits::PATH_RATE;
-        let a = now.bend * scale * scale * scale * speed * speed
-            - w * w * off
-            - 2.0 * habits::PATH_DAMPING * w * v.v_rider.dot(normal);
+        let a = v.turned() - w * w * off - 2.0 * habits::PATH_DAMPING * w * v.v_rider.dot(normal);
         self.m.rider_mass * (a + GRAVITY * normal.y)
     }
 
     /// 2 Hz and 0.6 of critical: a person standing on level pedals (from memory).
-    fn spring(&self, v: &View, reach: f64, stretching: f64) -> f64 {
+    fn spring(&self, v: &View) -> f64 {
+        let Arm {
+            reach, stretching, ..
+        } = v.over;
         let w = 4.0 * num::PI;
         let a = w * w * (self.m.reach_usual - reach) - 1.2 * w * stretching;
         self.m.rider_mass * (a + GRAVITY * v.arm.y / reach)
     }
 
     /// The push as far as legs can, N.
-    fn within(&self, v: &View, push: f64, reach: f64, stretching: f64) -> f64 {
+    fn within(&self, v: &View, push: f64) -> f64 {
         let m = self.m;
+        let Arm {
+            reach, stretching, ..
+        } = v.over;
         let most = habits::most_push(m);
         let yielding = num::smooth(-stretching / habits::YIELD);
         let most = most + (habits::MOST_HOLD_UP - most) * yielding;
@@ -270,17 +312,20 @@ impl Senses<'_> {
     /// The body about the bike: to its angle at touch-down, turning evenly, and to long legs.
     fn in_air(&self, v: &View) -> DVec2 {
         let m = self.m;
-        let reach = num::max(num::length(v.arm), 1e-6);
-        let out = v.arm / reach;
-        let angle = num::atan2(-v.arm.x, v.arm.y);
-        let rate = v.arm.perp_dot(v.v_arm) / (reach * reach);
-        let stretching = v.v_arm.dot(out);
+        let Arm {
+            reach,
+            out,
+            back,
+            angle,
+            rate,
+            stretching,
+        } = v.over;
         let t = v.to_go;
         let turn = 3.0 * (num::wrap(self.mind.forecast.swing - angle) / t - rate) / t;
         let stretch =
             (6.0 * (reach_down(m) - reach) / t - 4.0 * stretching) / t - reach * rate * rate;
-        let force = (out.perp() * (reach * turn + 2.0 * stretching * rate) + out * stretch)
-            * m.reduced_mass();
+        let force =
+            (back * (reach * turn + 2.0 * stretching * rate) + out * stretch) * m.reduced_mass();
         let most = habits::MOST_IN_AIR * v.weight;
         let size = num::length(force);
         if size > most {
@@ -293,9 +338,12 @@ impl Senses<'_> {
     /// Stiff ends of the legs' travel.
     fn leg_stops(&self, v: &View) -> DVec2 {
         let m = self.m;
-        let reach = num::length(v.arm);
-        let way = v.arm / num::max(reach, 1e-6);
-        let rate = v.v_arm.dot(way);
+        let Arm {
+            reach,
+            out,
+            stretching: rate,
+            ..
+        } = v.over;
         let past_low = m.reach_low - reach;
         let past_high = reach - m.reach_high;
         let push = if past_low > 0.0 {
@@ -305,7 +353,7 @@ impl Senses<'_> {
         } else {
             0.0
         };
-        way * push
+        out * push
     }
 
     /// Couple that keeps the body's attitude and both wheels down.

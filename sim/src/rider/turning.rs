@@ -12,6 +12,7 @@
 use super::habits;
 use crate::body::{LEAN, Mount, PITCH, Pose, RIDER, V_LEAN, V_PITCH, V_RIDER, Y, vec};
 use crate::num;
+use glam::DVec2;
 
 /// The turning in a state.
 #[derive(Clone, Copy, Debug)]
@@ -26,6 +27,12 @@ pub struct Turning {
     pub rate: f64,
 }
 
+/// The body's angle about the middle, from upright, back positive, rad, where it is `arm` away from there.
+#[inline]
+pub fn swing_of(arm: DVec2) -> f64 {
+    num::atan2(-arm.x, arm.y)
+}
+
 impl Turning {
     /// The turning in a state.
     pub fn of(m: &Mount, pose: &Pose, y: &Y) -> Self {
@@ -36,7 +43,7 @@ impl Turning {
                 + m.rider_inertia * y[V_LEAN]
                 + m.reduced_mass() * arm.perp_dot(v_arm),
             orbit: m.reduced_mass() * arm.length_squared(),
-            swing: num::atan2(-arm.x, arm.y),
+            swing: swing_of(arm),
             rate: arm.perp_dot(v_arm) / num::max(arm.length_squared(), 1e-9),
         }
     }
