@@ -2,7 +2,7 @@
 //! anything may be. Every jump in it was ridden, and lands clean with a little to spare.
 
 use crate::error::{Fault, Quantity, Why};
-use crate::judge::{Ending, How, JumpRow, ending, jumps};
+use crate::judge::{How, JumpRow, jumps, stands};
 use crate::num;
 use crate::plan::{
     Feature, Flat, Jump, Landing, Lie, Line, Lip, Mount, Plan, Roller, RunOut, StartRamp, Surface,
@@ -207,8 +207,7 @@ fn ridden(plan: &Plan) -> Option<(Vec<JumpRow>, bool)> {
     let mut whole = plan.clone();
     push(&mut whole, [run_out(plan)]);
     let ridden = ride_plan(&whole, 0).ok()?;
-    let stands = matches!(ending(&ridden.run, 0.0, 0.0), Ending::Stands { .. });
-    Some((jumps(&ridden.profile, &ridden.run), stands))
+    Some((jumps(&ridden.profile, &ridden.run), stands(&ridden.run)))
 }
 
 /// A gap of the last jump at which all of them land clean and the rider stands behind them, and with a step
@@ -304,8 +303,10 @@ mod tests {
                         rows.iter().all(|r| r.how == How::Clean),
                         "{length} {tallest} {age}"
                     );
-                    let stands = matches!(ending(&ridden.run, 0.0, 0.0), Ending::Stands { .. });
-                    assert!(stands || rows.is_empty(), "{length} {tallest} {age}");
+                    assert!(
+                        stands(&ridden.run) || rows.is_empty(),
+                        "{length} {tallest} {age}"
+                    );
                     with_jumps += usize::from(!rows.is_empty());
                 }
             }

@@ -90,11 +90,7 @@ impl Story {
             digest: format!("{:016x}", run.digest()),
             outcome: run.outcome,
             events: run.events.clone(),
-            ending: judge::ending(
-                run,
-                profile.pieces.last().map_or(0.0, |p| p.end.x),
-                0.5 * m.wheelbase + m.tyre.radius,
-            ),
+            ending: judge::ending(profile, &m, run),
             flights: flights.collect(),
             features: features.collect(),
             jumps: judge::jumps(profile, run),

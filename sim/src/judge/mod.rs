@@ -19,7 +19,7 @@ pub use impact::{Impact, impacts};
 pub use jump::{How, JumpRow, jumps};
 pub use rollers::{Toll, tolls};
 pub use spread::{Spread, spreads};
-pub use stop::{Ending, ending, missing};
+pub use stop::{Ending, ending, missing, stands};
 pub use suggest::{Lever, Suggestion, suggestions};
 pub use test_day::{Stops, TestDay, Trial, test_day};
 pub use what_ifs::{DRAG, ROLLING, SKILL, START};

@@ -3,7 +3,8 @@
 use super::change::{smallest, with};
 use crate::num;
 use crate::plan::{Feature, Plan, RunOut, Surface};
-use crate::ride::{EventKind, Outcome, Run};
+use crate::profile::Profile;
+use crate::ride::{EventKind, Mount, Outcome, Run};
 use crate::setup::ride_plan;
 use serde::Serialize;
 
@@ -33,16 +34,16 @@ pub enum Ending {
     Never,
 }
 
-/// How a run ends on a line of some length, ridden on a bike of some reach: half the wheelbase and a wheel's
-/// radius, all m.
-pub fn ending(run: &Run, length: f64, reach: f64) -> Ending {
+/// How a run on a profile ends.
+pub fn ending(profile: &Profile, m: &Mount, run: &Run) -> Ending {
     if run.outcome != Outcome::Finished {
         return Ending::Never;
     }
+    let end = profile.pieces.last().map_or(0.0, |p| p.end.x);
     let last = run.events.iter().rev().find_map(|e| match e.kind {
         EventKind::Stopped => Some(Ending::Stands {
             at: e.x,
-            left: length - e.x - reach,
+            left: end - e.x - 0.5 * m.wheelbase - m.tyre.radius,
         }),
         EventKind::EndOfLine { speed } => Some(Ending::Leaves { speed }),
         _ => None,
@@ -50,23 +51,23 @@ pub fn ending(run: &Run, length: f64, reach: f64) -> Ending {
     last.unwrap_or(Ending::Never)
 }
 
+/// Whether the rider of a run comes to a stand before the line ends.
+pub fn stands(run: &Run) -> bool {
+    run.events.iter().any(|e| e.kind == EventKind::Stopped)
+}
+
 /// How much longer the run-out has to be for the rider to stand before its end, m, in steps of half a metre;
 /// `None` where the rider stands as planned or never comes there, where 40 m more do not do, and on a surveyed
 /// line.
 pub fn missing(plan: &Plan, rider: usize) -> Option<f64> {
-    let ends = |plan: &Plan| -> Option<Ending> {
-        let ridden = ride_plan(plan, rider).ok()?;
-        let length = ridden.profile.pieces.last()?.end.x;
-        Some(ending(&ridden.run, length, 0.0))
-    };
-    if !matches!(ends(plan)?, Ending::Leaves { .. }) {
+    let run = |plan: &Plan| Some(ride_plan(plan, rider).ok()?.run);
+    let planned = run(plan)?;
+    if planned.outcome != Outcome::Finished || stands(&planned) {
         return None;
     }
-    let stands = |by: f64| {
-        let longer = longer(plan, by).and_then(|plan| ends(&plan));
-        matches!(longer, Some(Ending::Stands { .. }))
-    };
-    let least = smallest(MOST_LONGER, 10, stands)?;
+    let longer = |by: f64| longer(plan, by).and_then(|plan| run(&plan));
+    let enough = |by: f64| longer(by).is_some_and(|run| stands(&run));
+    let least = smallest(MOST_LONGER, 10, enough)?;
     Some(STEP * (least / STEP - 1e-9).ceil())
 }
 
@@ -87,6 +88,7 @@ fn longer(plan: &Plan, by: f64) -> Option<Plan> {
 mod tests {
     use super::*;
     use crate::plan::{self, Line};
+    use crate::setup;
 
     /// The demonstration with a run-out of another length, or with none.
     fn with_run_out(length: Option<f64>) -> Plan {
@@ -105,18 +107,16 @@ mod tests {
         plan
     }
 
-    fn ends(plan: &Plan) -> Ending {
-        let ridden = ride_plan(plan, 0).expect("it can be ridden");
-        let length = ridden.profile.pieces.last().expect("there is ground").end.x;
-        ending(&ridden.run, length, 0.5)
+    fn ends(plan: &Plan, rider: usize) -> Ending {
+        let ridden = ride_plan(plan, rider).expect("it can be ridden");
+        let m = setup::mount(&plan.riders[rider], &plan.weather);
+        ending(&ridden.profile, &m, &ridden.run)
     }
 
     #[test]
     fn the_demonstration_stops() {
         for rider in 0..2 {
-            let ridden = ride_plan(&plan::demo(), rider).expect("it can be ridden");
-            let length = ridden.profile.pieces.last().expect("there is ground").end.x;
-            let ending = ending(&ridden.run, length, 0.5);
+            let ending = ends(&plan::demo(), rider);
             assert!(
                 matches!(ending, Ending::Stands { left, .. } if left > 0.0),
                 "{ending:?}"
@@ -130,19 +130,19 @@ mod tests {
         for length in [None, Some(1.0), Some(4.0)] {
             let plan = with_run_out(length);
             assert!(
-                matches!(ends(&plan), Ending::Leaves { speed } if speed > 2.0),
+                matches!(ends(&plan, 0), Ending::Leaves { speed } if speed > 2.0),
                 "{length:?}"
             );
             let by = missing(&plan, 0).expect("it can be made longer");
             assert!((by / STEP).fract() == 0.0 && by > 0.0, "{by}");
             let total = length.unwrap_or(0.0) + by;
             assert!(
-                matches!(ends(&with_run_out(Some(total))), Ending::Stands { .. }),
+                matches!(ends(&with_run_out(Some(total)), 0), Ending::Stands { .. }),
                 "{total}"
             );
             // No more is asked for than it takes, but for the step that somebody paces.
             let less = with_run_out(Some(total - 2.0 * STEP));
-            assert!(matches!(ends(&less), Ending::Leaves { .. }), "{total}");
+            assert!(matches!(ends(&less, 0), Ending::Leaves { .. }), "{total}");
         }
     }
 }
