@@ -5,7 +5,7 @@
 
 use sim::link;
 use sim::plan::{Feature, Ground, Line, Plan, Style, Turn};
-use tests::family::{Estimate, member};
+use tests::family::member;
 
 /// Members of the family beside the plan files.
 const MEMBERS: u64 = 56;
@@ -25,7 +25,7 @@ fn main() {
         );
     }
     for seed in 0..MEMBERS {
-        let mut plan = member(seed, Estimate::MassCentre(0.0)).plan;
+        let mut plan = member(seed).plan;
         vary(&mut plan, seed);
         println!("{}", link::encode(&plan));
     }

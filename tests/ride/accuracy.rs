@@ -5,7 +5,7 @@ use sim::plan::{Plan, demo};
 use sim::profile::Profile;
 use sim::ride::{Accuracy, ride};
 use sim::setup;
-use tests::family::{Estimate, member};
+use tests::family::member;
 
 /// Largest change of a lip speed that halving the step may make.
 const BOUND: f64 = 1e-3;
@@ -54,7 +54,7 @@ fn error_falls_with_the_tolerance() {
     });
     let plans: Vec<Plan> = (1..40)
         .step_by(2)
-        .map(|seed| member(seed, Estimate::MassCentre(0.0)))
+        .map(|seed| member(seed))
         .filter(|m| m.placed > 0)
         .take(8)
         .map(|m| m.plan)
