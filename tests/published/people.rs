@@ -5,7 +5,7 @@ use tests::checks::{
     Bound::{Share, Within},
     Check,
 };
-use tests::family::riders;
+use tests::rider::riders;
 
 const ROUNDED: &str = "rounded, as people say it";
 

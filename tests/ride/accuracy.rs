@@ -54,7 +54,7 @@ fn error_falls_with_the_tolerance() {
     });
     let plans: Vec<Plan> = (1..40)
         .step_by(2)
-        .map(|seed| member(seed))
+        .map(member)
         .filter(|m| m.placed > 0)
         .take(8)
         .map(|m| m.plan)

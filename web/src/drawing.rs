@@ -111,7 +111,7 @@ impl Drawing {
         let (plan, profile) = ground(plan)?;
         let traces = traces.iter().map(|trace| {
             let values = trace.to_vec();
-            let (samples, _) = values.as_chunks::<25>();
+            let (samples, _) = values.as_chunks::<{ Sample::COUNT }>();
             samples.iter().map(|&s| Sample::from(s)).collect()
         });
         if let Some(picture) = Picture::of(&plan, profile, traces) {

@@ -9,7 +9,7 @@ use sim::plan::{
 use sim::profile::Profile;
 use sim::ride::{Accuracy, Mount, Run, ride};
 use sim::setup;
-use tests::family::riders;
+use tests::rider::riders;
 
 /// A level stretch after a row of rollers.
 #[derive(Clone, Debug)]
