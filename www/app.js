@@ -33,7 +33,7 @@ function startName() {
     document.title = `${state.plan.name} · Carryline`;
   };
   name.addEventListener("change", () => edit((plan) => (plan.name = name.value.trim()), "name"));
-  onChange(show);
+  onChange((what) => ["frame", "moment"].includes(what) || show());
 }
 
 function startUnits() {

@@ -20,7 +20,7 @@ const listeners = [];
 
 /**
  * Calls `listener(what)` after every change; `what` is "plan" (numbers), "structure"
- * (features came, went or moved, or other units), "name", "opened" (another line, before the rest follows), "chosen", "clock", "frame", "study", "against", "sketched" (while
+ * (features came, went or moved, or other units), "name", "opened" (another line, before the rest follows), "chosen", "clock", "frame", "moment" (some frames of many), "study", "against", "sketched" (while
  * something is dragged), "left" (it is let go), "ridden" (what was dragged) or "others" (who ride after the first of a visit).
  * Who comes when there is a ride hears of it at once.
  */

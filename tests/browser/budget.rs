@@ -1,7 +1,7 @@
 //! What a first visit costs, by the browser's own record of it.
 
 use anyhow::{Context, Result, ensure};
-use browser::{Ground, SLOWER, Screen, Since, Visit};
+use browser::{Gauge, Ground, SLOWER, Screen, Since, Visit};
 use serde::Deserialize;
 use std::io::{Read, Write};
 use std::net::TcpStream;
@@ -86,7 +86,7 @@ pub fn soon_interactive(ground: &Ground) -> Result<()> {
     ground.visit_as(&visit, async |page| {
         let ready: f64 = page.ask(READY).await?;
         let entries: Vec<Entry> = page.ask(ENTRIES).await?;
-        page.gauge().await?;
+        page.gauge(Gauge::Reckoning).await?;
         tokio::time::sleep(Duration::from_secs(2)).await;
         let fetched = entries.iter().map(|e| e.ended / 1000.0);
         let fetched = fetched.filter(|&t| t < ready).fold(0.0, f64::max);

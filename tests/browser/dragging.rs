@@ -1,7 +1,7 @@
 //! Drawing the line by hand: grips by mouse and by key.
 
 use anyhow::{Result, ensure};
-use browser::{Ground, Page, SLOWER, Screen, Since};
+use browser::{Gauge, Ground, Page, SLOWER, Screen, Since};
 use serde_json::json;
 use std::time::Duration;
 
@@ -253,7 +253,7 @@ pub fn the_picture_follows_promptly_on_a_slow_phone(ground: &Ground) -> Result<(
                .observe(document.querySelector('#lips tbody'), { childList: true, subtree: true }); return true",
         )
         .await?;
-        page.gauge().await?;
+        page.gauge(Gauge::Painting).await?;
         page.mark(BEGIN).await?;
         drag_and(page, MOVES, async || page.mark(END).await).await?;
         let rides: usize = page.ask("return rides").await?;

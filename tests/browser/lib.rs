@@ -17,4 +17,4 @@ pub use host::Host;
 pub use page::{Page, shades};
 pub use screen::Screen;
 pub use visit::{ENGLISH, Visit};
-pub use work::{SLOWER, Since, Task, Work};
+pub use work::{Gauge, SLOWER, Since, Task, Work};

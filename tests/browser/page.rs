@@ -3,7 +3,7 @@
 use super::engine::Engine;
 use super::screen::Screen;
 use super::visit::Visit;
-use super::work::{GAUGE, Since, Work};
+use super::work::{Gauge, Since, Work};
 use anyhow::{Context, Result, ensure};
 use serde::de::DeserializeOwned;
 use serde_json::json;
@@ -185,8 +185,8 @@ impl Page {
 
     /// From now on the page does the piece of work, now and then, by which [`Page::work`] tells how fast the
     /// machine is.
-    pub async fn gauge(&self) -> Result<()> {
-        ensure!(self.ask::<bool>(GAUGE).await?);
+    pub async fn gauge(&self, by: Gauge) -> Result<()> {
+        ensure!(self.ask::<bool>(&by.script()).await?);
         Ok(())
     }
 

@@ -14,22 +14,64 @@ pub(crate) const CATEGORIES: &str =
 /// How much slower the processor of a cheap phone is than this one.
 pub const SLOWER: f64 = 4.0;
 
-/// A piece of work that is always the same, done ten times a second: it takes longer where the machine has other
-/// things to do with its memory and with the other half of a processor.
-pub(crate) const GAUGE: &str = "\
-    function carrylinePiece() { \
-      let x = 0.5, sum = 0; \
-      for (let i = 0; i < 200000; i++) { x = 3.9 * x * (1 - x); sum += Math.sqrt(x); } \
-      return sum; \
-    } \
-    setInterval(carrylinePiece, 100); return true";
+/// Work of which a piece, always the same, is done ten times a second: it takes longer where the machine is
+/// another one, or has other things to do with its memory and with the other half of a processor.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Gauge {
+    /// Reckoning, as in a page that starts.
+    Reckoning,
+    /// Lines and areas laid on a canvas, as in a frame of the ride.
+    Painting,
+}
 
-/// The piece's name in the trace.
-const PIECE: &str = "carrylinePiece";
+impl Gauge {
+    const ALL: [Self; 2] = [Self::Reckoning, Self::Painting];
 
-/// What the piece takes on the machine that the bars were set on when nothing disturbs it, ms: the least of some
-/// hundreds.
-const CALM: f64 = 0.44;
+    /// The piece's name in the trace.
+    const fn piece(self) -> &'static str {
+        match self {
+            Self::Reckoning => "carrylineReckons",
+            Self::Painting => "carrylinePaints",
+        }
+    }
+
+    /// What the piece takes on the machine that the bars were set on when nothing disturbs it, ms: the least of
+    /// some hundreds.
+    const fn calm(self) -> f64 {
+        match self {
+            Self::Reckoning => 0.44,
+            Self::Painting => 4.04,
+        }
+    }
+
+    /// What makes a page do the piece now and then.
+    pub(crate) fn script(self) -> String {
+        let piece = self.piece();
+        let work = match self {
+            Self::Reckoning => {
+                "let x = 0.5, sum = 0; \
+                 for (let i = 0; i < 200000; i++) { x = 3.9 * x * (1 - x); sum += Math.sqrt(x); } \
+                 return sum;"
+            }
+            // What is read back has been painted.
+            Self::Painting => {
+                "pen.clearRect(0, 0, 400, 300); \
+                 const line = (k, points, far) => { pen.beginPath(); \
+                   for (let i = 0; i < points; i++) pen.lineTo(far * i, 150 + (20 + 5 * k) * Math.sin(0.3 * i + k)); }; \
+                 for (let k = 0; k < 24; k++) { \
+                   pen.strokeStyle = `rgb(${9 * k}, 90, 120)`; pen.lineWidth = 0.6 + (k % 4); line(k, 60, 6.5); pen.stroke(); \
+                   pen.fillStyle = `rgb(90, ${9 * k}, 120)`; line(k + 1, 14, 4 + k % 5); pen.fill(); } \
+                 return pen.getImageData(0, 0, 1, 1).data[0];"
+            }
+        };
+        format!(
+            "const sheet = document.createElement('canvas'); [sheet.width, sheet.height] = [400, 300]; \
+             const pen = sheet.getContext('2d'); \
+             function {piece}() {{ {work} }} \
+             setInterval({piece}, 100); return true"
+        )
+    }
+}
 
 /// Fewest pieces by which the machine is judged.
 const PIECES: usize = 8;
@@ -90,28 +132,31 @@ pub struct Work {
     frames: Vec<f64>,
     /// When it got moves of a finger or a mouse, ms.
     moves: Vec<f64>,
+    /// How often it laid the page out anew.
+    pub layouts: usize,
     /// How much longer the processor needs for the same now than on a calm machine.
     pub slowness: f64,
 }
 
-/// Whether an event is the piece of work that gauges the machine.
-fn is_piece(event: &Event) -> bool {
-    event.name == "FunctionCall" && event.args["data"]["functionName"] == PIECE
+/// The piece of work by which the machine is gauged that an event is.
+fn piece(event: &Event) -> Option<Gauge> {
+    let name = &event.args["data"]["functionName"];
+    Gauge::ALL
+        .into_iter()
+        .find(|gauge| event.name == "FunctionCall" && name == gauge.piece())
 }
 
-/// How much longer the piece takes than on a calm machine.
+/// How much longer the pieces take than on a calm machine.
 fn slowness<'a>(events: impl Iterator<Item = &'a Event>) -> Result<f64> {
-    let mut pieces: Vec<_> = events
-        .filter(|e| is_piece(e))
-        .filter_map(|e| e.tdur)
-        .collect();
-    pieces.sort_by(f64::total_cmp);
+    let times = events.filter_map(|e| Some(e.tdur? / 1e3 / piece(e)?.calm()));
+    let mut times: Vec<_> = times.collect();
+    times.sort_by(f64::total_cmp);
     ensure!(
-        pieces.len() >= PIECES,
+        times.len() >= PIECES,
         "the machine was gauged only {} times",
-        pieces.len()
+        times.len()
     );
-    Ok(pieces[pieces.len() / 2] / 1e3 / CALM)
+    Ok(times[times.len() / 2])
 }
 
 impl Work {
@@ -138,7 +183,11 @@ impl Work {
         let ours = events.iter().filter(own).filter(|e| e.ts + e.dur >= first);
         let ours: Vec<_> = ours.collect();
         let named = |name: &'static str| ours.iter().copied().filter(move |e| e.name == name);
-        let pieces: Vec<_> = ours.iter().copied().filter(|e| is_piece(e)).collect();
+        let pieces: Vec<_> = ours
+            .iter()
+            .copied()
+            .filter(|e| piece(e).is_some())
+            .collect();
         let tasks = named("RunTask").map(|task| {
             let inside = |e: &&&Event| e.ts >= task.ts && e.ts <= task.ts + task.dur;
             let gauging: f64 = pieces.iter().filter(inside).filter_map(|e| e.tdur).sum();
@@ -154,6 +203,7 @@ impl Work {
             span: [first / 1e3, last.ts / 1e3],
             tasks: tasks.collect::<Result<_>>()?,
             slowness,
+            layouts: named("Layout").count(),
             frames: named("FireAnimationFrame").map(|e| e.ts / 1e3).collect(),
             moves: named("EventDispatch")
                 .filter(moved)
@@ -224,6 +274,7 @@ fn events(trace: &[String], marks: [&str; 2]) -> Result<Vec<Event>> {
         "FireAnimationFrame",
         "EventDispatch",
         "FunctionCall",
+        "Layout",
         begin,
         until,
     ];

@@ -20,15 +20,9 @@ function show() {
   button("whole").setAttribute("aria-pressed", look.whole);
 }
 
-// How often the slider moves, ms: it is drawn anew each time, and faster is not seen.
-const MOVE = 50;
-let moved = 0;
 let followed = "";
 
 function follow() {
-  const now = performance.now();
-  if (clock.playing && now - moved < MOVE) return;
-  moved = now;
   const at = `${clock.time} of ${duration()}`;
   if (at === followed) return;
   followed = at;
@@ -79,5 +73,5 @@ export function startControls() {
   });
   scrub.addEventListener("input", () => move(scrub.valueAsNumber));
   document.addEventListener("keydown", key);
-  onChange((what) => (what === "frame" ? follow() : show()));
+  onChange((what) => (what === "moment" ? follow() : what !== "frame" && show()));
 }

@@ -37,7 +37,8 @@ const ZOOM = [0.4, 3];
 
 // How far a finger moves before it drags, px.
 const DRAG = 6;
-// How often the figures in the corner change, ms: faster is not read.
+// How often figures, words and the slider follow the ride, ms, all in the same frame: faster is not read, and
+// each time the page is laid out anew.
 const TELL = 80;
 
 let drawing;
@@ -175,9 +176,7 @@ function paint(before) {
   if (across) drawing.paint_saddle(still ? Math.floor(time) : time, across, down);
 }
 
-function tellNow(stamp) {
-  if (clock.playing && stamp - told < TELL) return;
-  told = stamp;
+function tellNow() {
   const row = at(clock.time);
   const [figure, unit] = apart(row.speed, "speed");
   say(now.firstElementChild, `${figure} ${unit}`);
@@ -194,8 +193,12 @@ function frame(stamp) {
       frame.before = before;
       tick(seconds);
       paint(before);
-      tellNow(stamp);
       tell("frame");
+      if (!clock.playing || stamp - told >= TELL) {
+        told = stamp;
+        tellNow();
+        tell("moment");
+      }
     }
   }
   requestAnimationFrame(frame);

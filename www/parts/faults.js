@@ -97,7 +97,7 @@ function show() {
 
 export function startFaults() {
   onChange((what) => {
-    if (what !== "frame" && what !== "clock") show();
+    if (!["frame", "moment", "clock"].includes(what)) show();
   });
   document.addEventListener("unread", show);
 }

@@ -21,18 +21,11 @@ const PACES = [0.3, 1.6, 3.2, 5.2];
 const tall = (g) => Math.min(Math.max(1.18 - 0.18 * g, 0.35), 1.18);
 const lift = (g) => Math.max(0.5 - g, 0) * 10;
 
-// How often the figures change, ms: faster is not read.
-const TELL = 80;
-
-let told = 0;
-
 /** The word that holds for a value. */
 const wordFor = (list, limits, value) => list[limits.findIndex((limit) => value <= limit)] ?? list[limits.length];
 
 function show() {
-  const now = performance.now();
-  if (!state.story || (clock.playing && now - told < TELL)) return;
-  told = now;
+  if (!state.story) return;
   const { g, aloft, airtime, over, speed } = at(clock.time);
   body.style.transform = `translateY(${-lift(g)}px) scaleY(${tall(g)})`;
   say(load, fixed(g, 1));
@@ -42,6 +35,6 @@ function show() {
 
 export function startFeel() {
   onChange((what) => {
-    if (what === "frame" || what === "structure") show();
+    if (what === "moment" || what === "structure") show();
   });
 }

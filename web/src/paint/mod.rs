@@ -85,12 +85,12 @@ impl Pencil {
                         c.set_line_cap(if *width > THIN { "round" } else { "butt" });
                         c.set_line_join(if *width > THIN { "round" } else { "bevel" });
                     }
-                    self.lines(marks, sheet);
+                    self.paths(marks, sheet);
+                    c.stroke();
                 }
-                Mark::Area { ink, points } => {
+                Mark::Area { ink, .. } => {
                     self.dip(&mut held, *ink);
-                    c.begin_path();
-                    self.path(&sheet.points[points.clone()]);
+                    self.paths(marks, sheet);
                     c.fill();
                 }
                 mark @ Mark::Ring { .. } => self.ring(&mut held, mark),
@@ -121,15 +121,12 @@ impl Pencil {
         }
     }
 
-    /// Lines that are alike, in one go.
-    fn lines(&self, marks: &[Mark], sheet: &Sheet) {
+    /// Paths of marks that are alike.
+    fn paths(&self, marks: &[Mark], sheet: &Sheet) {
         self.context.begin_path();
         for mark in marks {
-            if let Mark::Line { points, .. } = mark {
-                self.path(&sheet.points[points.clone()]);
-            }
+            self.path(&sheet.points[mark.points()]);
         }
-        self.context.stroke();
     }
 
     fn path(&self, points: &[DVec2]) {

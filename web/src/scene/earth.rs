@@ -13,7 +13,7 @@ const LINE: f64 = 2.6;
 /// Width of faces, floors and decks, px.
 const FACE: f64 = 1.3;
 /// Distance between hatch strokes that the scale aims for, px.
-const SPACING: f64 = 6.0;
+const SPACING: f64 = 8.0;
 /// Lengths of hatch strokes in turn, px: a hand does not draw them alike.
 const STROKES: [f64; 5] = [13.0, 8.0, 14.0, 10.0, 6.0];
 /// How far hatch strokes lean from the square, rad.

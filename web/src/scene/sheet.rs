@@ -178,16 +178,38 @@ pub enum Mark {
 }
 
 impl Mark {
-    /// Whether both are lines that a pen can draw in one go.
+    /// Whether both are lines, or leaves, that a pen can draw in one go. Leaves all run round the same way, so
+    /// that two of them never make a hole.
     pub fn alike(&self, other: &Mark) -> bool {
         let look = |mark: &Mark| match *mark {
             Mark::Line {
                 ink, width, dashed, ..
             } => Some((ink, width, dashed)),
+            Mark::Area { ink: Ink::Leaf, .. } => Some((Ink::Leaf, 0.0, false)),
             _ => None,
         };
         look(self).is_some() && look(self) == look(other)
     }
+
+    /// The points it runs through, if any.
+    pub fn points(&self) -> Range<usize> {
+        match self {
+            Mark::Line { points, .. } | Mark::Area { points, .. } => points.clone(),
+            Mark::Ring { .. } | Mark::Text { .. } => 0..0,
+        }
+    }
+}
+
+/// How far a point may lie off the line between its neighbours to be none of its own, px.
+const STRAIGHT: f64 = 0.1;
+
+/// Whether `b` lies on the way from `a` to `c`.
+fn between(a: DVec2, b: DVec2, c: DVec2) -> bool {
+    let (way, to) = (c - a, b - a);
+    let onward = to.dot(way);
+    onward >= 0.0
+        && onward <= way.length_squared()
+        && way.perp_dot(to).abs() <= STRAIGHT * way.length()
 }
 
 /// Marks and the points they run through. It is cleared and filled again for every picture, so
@@ -281,9 +303,17 @@ impl Sheet {
         }
     }
 
+    /// Takes points down, but for those that lie between their neighbours anyhow.
     fn add(&mut self, points: impl IntoIterator<Item = DVec2>) -> Range<usize> {
         let from = self.points.len();
-        self.points.extend(points);
+        for p in points {
+            if let [.., a, b] = self.points[from..]
+                && between(a, b, p)
+            {
+                self.points.pop();
+            }
+            self.points.push(p);
+        }
         from..self.points.len()
     }
 }

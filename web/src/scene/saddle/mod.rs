@@ -93,9 +93,8 @@ impl Saddle {
         self.orchard.draw_far(&lens, sheet);
         self.orchard
             .draw_yard(eye.x - BEHIND, eye.x + AHEAD, &lens, sheet);
-        for tree in self.orchard.back_from(eye.x + AHEAD, eye.x) {
-            tree.draw(&lens, sheet);
-        }
+        let trees = self.orchard.back_from(eye.x + AHEAD, eye.x);
+        orchard::draw_trees(trees, &lens, sheet);
         // The farthest first, so that what is nearer hides it.
         let mut pale: Vec<_> = others.collect();
         pale.sort_unstable_by(|a, b| a.body.hip.x.total_cmp(&b.body.hip.x));

@@ -141,6 +141,10 @@ impl Orchard {
     }
 
     fn draw_grass(&self, metre: i64, lens: &Lens, sheet: &mut Sheet) {
+        // One width for all of a metre, so that it is drawn in one go.
+        let middle = metre as f64 + 0.5;
+        let middle = DVec2::new(middle, land::height(&self.yard, middle));
+        let width = even(0.014 * lens.scale(lens.depth(beside(middle, 0.0))));
         for i in (0..TUFTS).rev() {
             // Stations before the start count down from zero; their grass is as good as any other.
             let seed = (metre.unsigned_abs() * 2 + u64::from(metre < 0)) * TUFTS + i;
@@ -150,15 +154,11 @@ impl Orchard {
             let x = metre as f64 + 1.0 - i as f64 / TUFTS as f64;
             let foot = DVec3::new(x, left, land::height(&self.yard, x));
             let tip = foot + DVec3::new(0.0, 0.1 * (chance(seed + 77) - 0.5), 0.14);
-            rod(Ink::Grass, 0.014, foot, tip, lens, sheet);
-            rod(
-                Ink::Grass,
-                0.014,
-                foot,
-                tip + DVec3::new(0.0, 0.07, -0.03),
-                lens,
-                sheet,
-            );
+            for tip in [tip, tip + DVec3::new(0.0, 0.07, -0.03)] {
+                if let Some(blade) = lens.line(foot, tip) {
+                    sheet.line(Ink::Grass, width, blade);
+                }
+            }
         }
     }
 }
@@ -166,37 +166,76 @@ impl Orchard {
 /// Least radius of a crown with an outline, px.
 const OUTLINED: f64 = 14.0;
 
+/// A tree as it is seen.
+struct Sighted<'a> {
+    tree: &'a Tree,
+    foot: DVec3,
+    crown: DVec3,
+    /// The crown's middle on the sheet, px.
+    centre: DVec2,
+    depth: f64,
+    /// Pixels to the metre where it stands.
+    scale: f64,
+}
+
+/// Lays trees on the sheet, farthest first.
+pub fn draw_trees<'a>(trees: impl Iterator<Item = &'a Tree>, lens: &Lens, sheet: &mut Sheet) {
+    let sighted: Vec<_> = trees.filter_map(|tree| tree.sighted(lens)).collect();
+    let near = sighted.iter().position(|t| t.radius() >= OUTLINED);
+    // What is alike is drawn in one go: so the far ones' stems, which are threads, before their crowns.
+    let (far, near) = sighted.split_at(near.unwrap_or(sighted.len()));
+    far.iter().for_each(|tree| tree.draw_stem(lens, sheet));
+    far.iter().for_each(|tree| tree.draw_crown(sheet));
+    for tree in near {
+        tree.draw_stem(lens, sheet);
+        tree.draw_crown(sheet);
+    }
+}
+
 impl Tree {
-    /// Lays it on the sheet.
-    pub fn draw(&self, lens: &Lens, sheet: &mut Sheet) {
+    /// Where it is on the sheet; `None` where it is not, or too near.
+    fn sighted(&self, lens: &Lens) -> Option<Sighted<'_>> {
         let foot = beside(self.at, self.left);
         let depth = lens.depth(foot);
-        if depth < 0.5 {
-            return;
-        }
         let scale = lens.scale(depth);
         let crown = foot + DVec3::Z * (0.62 * self.tall);
-        let Some(centre) = lens
-            .place(crown)
-            .filter(|c| lens.near_sheet(*c, self.tall * scale))
-        else {
-            return;
-        };
-        rod(Ink::Wood, 0.13, foot, crown, lens, sheet);
-        let radius = 0.38 * self.tall * scale;
-        let points = if depth < DETAILED { 14 } else { 8 };
+        let seen = |c: &DVec2| depth >= 0.5 && lens.near_sheet(*c, self.tall * scale);
+        let centre = lens.place(crown).filter(seen)?;
+        Some(Sighted {
+            tree: self,
+            foot,
+            crown,
+            centre,
+            depth,
+            scale,
+        })
+    }
+}
+
+impl Sighted<'_> {
+    /// The crown's, px.
+    fn radius(&self) -> f64 {
+        0.38 * self.tree.tall * self.scale
+    }
+
+    fn draw_stem(&self, lens: &Lens, sheet: &mut Sheet) {
+        rod(Ink::Wood, 0.13, self.foot, self.crown, lens, sheet);
+    }
+
+    fn draw_crown(&self, sheet: &mut Sheet) {
+        let radius = self.radius();
+        let points = if self.depth < DETAILED { 14 } else { 8 };
         let blob = (0..points).map(|i| {
-            let wobble = 0.82 + 0.3 * chance(self.seed * 131 + i);
-            centre + DVec2::from_angle(TAU * i as f64 / points as f64) * (radius * wobble)
+            let wobble = 0.82 + 0.3 * chance(self.tree.seed * 131 + i);
+            self.centre + DVec2::from_angle(TAU * i as f64 / points as f64) * (radius * wobble)
         });
         let blob: Vec<_> = blob.collect();
         sheet.area(Ink::Leaf, blob.iter().copied());
         // Far crowns are too small for an outline of their own, which takes longer than all the rest of them.
-        if radius < OUTLINED {
-            return;
+        if radius >= OUTLINED {
+            let width = even(0.035 * self.scale).min(3.0);
+            sheet.line(Ink::Grass, width, blob.iter().chain(blob.first()).copied());
         }
-        let width = even(0.035 * scale).min(3.0);
-        sheet.line(Ink::Grass, width, blob.iter().chain(blob.first()).copied());
     }
 }
 
