@@ -5,37 +5,47 @@ use super::engine::Engine;
 use anyhow::{Context, Result};
 use std::net::TcpListener;
 use std::process::Command;
-use std::sync::Mutex;
+use std::sync::{Mutex, MutexGuard, PoisonError};
 
-/// The drivers that run, with their addresses; all ended when this is dropped.
+/// The drivers that run, one for an engine; all ended when this is dropped.
 #[derive(Default)]
-pub struct Drivers(Mutex<Vec<Driver>>);
+pub struct Drivers([Mutex<Option<Driver>>; Engine::ALL.len()]);
 
+/// A driver that runs.
 struct Driver {
-    engine: Engine,
     address: String,
     _running: Vec<Running>,
 }
 
+/// Somebody's turn with a driver, which ends when this is dropped.
+pub struct Turn<'a> {
+    /// The driver's address.
+    pub address: String,
+    /// Chromium's driver opens as many browsers as it is asked for; the others have one at a time.
+    _alone: Option<MutexGuard<'a, Option<Driver>>>,
+}
+
 impl Drivers {
-    /// The address of an engine's driver.
-    pub fn of(&self, engine: Engine) -> Result<String> {
-        let mut drivers = self
-            .0
+    /// Waits for a turn with an engine's driver.
+    pub fn turn(&self, engine: Engine) -> Result<Turn<'_>> {
+        // A case that broke off leaves the driver as it was.
+        let mut place = self.0[engine as usize]
             .lock()
-            .map_err(|_| anyhow::anyhow!("a driver broke down"))?;
-        if let Some(driver) = drivers.iter().find(|d| d.engine == engine) {
-            return Ok(driver.address.clone());
-        }
-        let driver = match engine {
-            Engine::Chromium => chromium(),
-            Engine::Firefox => firefox(),
-            Engine::WebKit => webkit(),
-        }
-        .with_context(|| format!("no driver for {engine:?}: `bash tests/run.sh` installs it"))?;
-        let address = driver.address.clone();
-        drivers.push(driver);
-        Ok(address)
+            .unwrap_or_else(PoisonError::into_inner);
+        let driver = match place.take() {
+            Some(driver) => driver,
+            None => match engine {
+                Engine::Chromium => chromium(),
+                Engine::Firefox => firefox(),
+                Engine::WebKit => webkit(),
+            }
+            .with_context(|| {
+                format!("no driver for {engine:?}: `bash tests/run.sh` installs it")
+            })?,
+        };
+        let address = place.insert(driver).address.clone();
+        let _alone = (engine != Engine::Chromium).then_some(place);
+        Ok(Turn { address, _alone })
     }
 }
 
@@ -49,7 +59,6 @@ fn chromium() -> Result<Driver> {
         words.trim_end_matches('.').parse::<u16>().ok()
     })?;
     Ok(Driver {
-        engine: Engine::Chromium,
         address: at(port),
         _running: vec![running],
     })
@@ -62,7 +71,6 @@ fn firefox() -> Result<Driver> {
         words.trim().parse::<u16>().ok()
     })?;
     Ok(Driver {
-        engine: Engine::Firefox,
         address: at(port),
         _running: vec![running],
     })
@@ -91,7 +99,6 @@ fn webkit() -> Result<Driver> {
         .env("WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS", "1");
     let driver = Running::silent(&mut driver, port)?;
     Ok(Driver {
-        engine: Engine::WebKit,
         address: at(port),
         _running: vec![driver, screen],
     })

@@ -13,14 +13,13 @@ use std::process::Command;
 use std::sync::Arc;
 use tempfile::TempDir;
 use thirtyfour::prelude::*;
-use tokio::runtime::{self, Runtime};
+use tokio::runtime;
 
 /// The served page and the drivers, all ended when the last of these is dropped.
 #[derive(Clone)]
 pub struct Ground {
     _host: Arc<Running>,
     drivers: Arc<Drivers>,
-    runtime: Arc<Runtime>,
     /// What opens a page where a case does not ask for one engine.
     engine: Engine,
     /// Address of the page, ending in a stroke.
@@ -34,13 +33,9 @@ impl Ground {
             cargo().args(["run", "--release", "--quiet", "--", "--port", "0"]),
             |line| line.find("http://").map(|at| line[at..].trim().to_owned()),
         )?;
-        let runtime = runtime::Builder::new_current_thread()
-            .enable_all()
-            .build()?;
         Ok(Self {
             _host: Arc::new(host),
             drivers: Arc::default(),
-            runtime: Arc::new(runtime),
             engine: Engine::Chromium,
             address,
         })
@@ -119,10 +114,13 @@ impl Ground {
         case: impl AsyncFnOnce(&Page) -> Result<T>,
     ) -> Result<T> {
         let profile = TempDir::new()?;
-        let driver = self.drivers.of(visit.engine)?;
-        self.runtime.block_on(async {
+        let turn = self.drivers.turn(visit.engine)?;
+        let runtime = runtime::Builder::new_current_thread()
+            .enable_all()
+            .build()?;
+        runtime.block_on(async {
             let capabilities = capabilities(visit, profile.path())?;
-            let driver = WebDriver::new(&driver, capabilities).await?;
+            let driver = WebDriver::new(&turn.address, capabilities).await?;
             let visited = driver.run_and_quit(async |driver| {
                 let page = Page::open(driver, visit).await?;
                 let page = page.saving_in(downloads(profile.path()));
