@@ -12,7 +12,7 @@ use crate::rider::place::ride;
 use crate::rider::riders;
 use fastrand::Rng;
 use sim::plan::{
-    Feature, Flat, Jump, Landing, Lie, Line, Lip, Mount, Plan, Roller, RunOut, StartRamp, Surface,
+    Feature, Flat, Jump, Landing, Line, Lip, Mount, Plan, Roller, RunOut, StartRamp, Surface,
     Weather, Yard,
 };
 use sim::setup;
@@ -137,10 +137,7 @@ fn jump(rng: &mut Rng) -> Jump {
 fn plan(features: Vec<Feature>, grade: f64, rider: &Mount) -> Plan {
     Plan {
         name: "Family".into(),
-        yard: Yard {
-            length: 120.0,
-            lie: Lie::Grade(grade),
-        },
+        yard: Yard::even(120.0, grade),
         line: Line::Features(features),
         riders: vec![rider.clone()],
         weather: Weather::default(),

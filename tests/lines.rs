@@ -2,8 +2,8 @@
 
 use crate::rider::riders;
 use sim::plan::{
-    Feature, Flat, Jump, Landing, Lie, Line, Lip, Plan, Roller, RunOut, StartRamp, Surface,
-    Weather, Yard,
+    Feature, Flat, Jump, Landing, Line, Lip, Plan, Roller, RunOut, StartRamp, Surface, Weather,
+    Yard,
 };
 use sim::ride::Mount;
 use sim::setup;
@@ -98,10 +98,7 @@ fn named(name: String, mut features: Vec<Feature>) -> Named {
     }));
     let plan = Plan {
         name: name.clone(),
-        yard: Yard {
-            length: 150.0,
-            lie: Lie::Grade(0.0),
-        },
+        yard: Yard::even(150.0, 0.0),
         line: Line::Features(features),
         riders: riders::all().into(),
         weather: Weather::default(),

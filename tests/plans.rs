@@ -68,7 +68,11 @@ fn yard() -> impl Strategy<Value = Yard> {
         number().prop_map(Lie::Grade),
         points().prop_map(Lie::Surveyed)
     ];
-    (number(), lie).prop_map(|(length, lie)| Yard { length, lie })
+    (number(), lie, option::of(number())).prop_map(|(length, lie, tallest)| Yard {
+        length,
+        lie,
+        tallest,
+    })
 }
 
 fn surface() -> impl Strategy<Value = Surface> {

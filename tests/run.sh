@@ -83,7 +83,8 @@ tests tests cargo test --workspace --no-fail-fast -- --show-output
 # Each case in a browser says how long it took; of all others the program does that holds them.
 echo "the ten longest, s:"
 awk '/^ +Running / { split($NF, path, "/"); name = path[length(path)]; sub(/-[0-9a-f]+\)$/, "", name) }
-  /^test result: / { sub(/s$/, "", $NF); if (name != "browser") print $NF, name; name = "documentation" }
+  /^ +Doc-tests / { name = "documentation" }
+  /^test result: / { sub(/s$/, "", $NF); if (name != "browser") print $NF, name }
   /  took: / { sub(/.*  took: /, ""); print $1, $3 }' "$out/tests.txt" | sort -rn | head -n 10 | sed 's/^/  /'
 
 # The rows of all the tables that the tests print: see tests/checks.rs.

@@ -6,21 +6,48 @@ const future = [];
 // Edits of one field that follow each other this closely are one step, ms: a held button, a typed figure.
 const TOGETHER = 700;
 
-let last = { what: "", at: -Infinity };
+let last = { what: "", at: -Infinity, held: undefined };
 
-/** Notes the plan as it was before an edit. */
-export function note(before, what) {
+/** Notes the plan as it was before an edit. `held` names what is held meanwhile: all that is done until it is let go
+ * is one step, however long it takes. */
+export function note(before, what, held) {
   const at = performance.now();
-  const same = what !== "structure" && what === last.what && at - last.at < TOGETHER;
+  const same = what !== "structure" && what === last.what && held === last.held && (held || at - last.at < TOGETHER);
   if (!same) past.push(before);
   future.length = 0;
-  last = { what, at };
+  last = { what, at, held };
+}
+
+// Under what name the steps of a line are kept while the tab is open, and how many of them.
+const KEY = "carryline.steps.";
+const MOST = 60;
+
+/** Keeps the steps of a line with its plan as it is now, so that they outlast a reload. */
+export function remember(id, now) {
+  try {
+    const steps = { now, past: past.slice(-MOST), future: future.slice(-MOST) };
+    sessionStorage.setItem(KEY + id, JSON.stringify(steps));
+  } catch {
+    // Without room for them the steps last as long as the page.
+  }
+}
+
+/** Takes the steps of a line that was just opened, where its plan is still as it was. */
+export function recall(id, now) {
+  try {
+    const steps = JSON.parse(sessionStorage.getItem(KEY + id));
+    if (JSON.stringify(steps?.now) !== JSON.stringify(now)) return;
+    past.push(...steps.past);
+    future.push(...steps.future);
+  } catch {
+    // What cannot be read is as good as none.
+  }
 }
 
 /** Another line is opened: what was done to the one before is not undone here. */
 export function forget() {
   past.length = future.length = 0;
-  last = { what: "", at: -Infinity };
+  last = { what: "", at: -Infinity, held: undefined };
 }
 
 export const canUndo = () => past.length > 0;

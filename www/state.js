@@ -88,11 +88,11 @@ export function edit(change, what = "plan") {
   tell(what);
 }
 
-/** Changes a copy of the plan while something is dragged; it is ridden elsewhere. */
-export function sketch(change) {
+/** Changes a copy of the plan while something is `held`; it is ridden elsewhere. */
+export function sketch(change, held) {
   const plan = structuredClone(state.plan);
   change(plan);
-  note(state.plan, "plan");
+  note(state.plan, "plan", held);
   state.plan = plan;
 }
 

@@ -7,7 +7,7 @@ export const {
   act, allClean, apart, broken, called, cards, causes, cautions, crashes, damaged, degrees, digests, ending, energyLine,
   faults, feel, fields, given, gives, grips, grounds, groups, hard, how, howShort, impact, kinds, landingLost, leastSure, likely,
   lines, links, loadAgain, look, missing, model, newLine, newer, noJumps, noProof, noWindow, numbered, otherAt, otherModel,
-  over, pace, picture, pitched, play, preset, range, readings, reasons, rollers, rolling, rows, seconds, seen, share,
-  sound, sources, spare, state, styles, suggest, sureOfAll, sureOfIt, surfaces, table, takes, testDay, told, tolls, tooFast, tooSlow,
+  oneByOne, over, pace, picture, pitched, play, preset, range, readings, reasons, rollers, rolling, rows, seconds, seen, share,
+  sound, sources, spare, state, styles, suggest, sureOfAll, sureOfIt, surfaces, table, takes, terms, testDay, told, tolls, tooFast, tooSlow,
   tries, tryIt, typed, unreadable, view, whatIf, wheels, why, whyParts, window,
 } = words;

@@ -6,7 +6,7 @@ use crate::judge::{How, JumpRow, jumps, stands};
 use crate::num;
 use crate::plan::{
     Feature, Flat, Jump, Landing, Lie, Line, Lip, Mount, Plan, Roller, RunOut, StartRamp, Surface,
-    Weather, Yard,
+    TALLEST, Weather, Yard,
 };
 use crate::setup::ride_plan;
 use serde::Deserialize;
@@ -115,7 +115,13 @@ fn check(answers: &Answers) -> Result<(), Vec<Fault>> {
             steepest,
             Why::DraftFall,
         ),
-        within("tallest", answers.tallest, 0.6, 4.0, Why::DraftTallest),
+        within(
+            "tallest",
+            answers.tallest,
+            TALLEST[0],
+            TALLEST[1],
+            Why::Tallest,
+        ),
     ]
     .into_iter()
     .flatten()
@@ -155,6 +161,7 @@ fn opening(answers: &Answers, share: f64) -> Plan {
         yard: Yard {
             length: answers.length,
             lie: Lie::Grade(-answers.fall / answers.length),
+            tallest: Some(answers.tallest),
         },
         line: Line::Features(features),
         riders: vec![answers.mount.clone()],

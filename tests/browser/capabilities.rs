@@ -45,7 +45,7 @@ fn chromium(screen: Screen, languages: &str, profile: &Path) -> Result<ChromeCap
         capabilities.add_arg(argument)?;
     }
     // A window cannot be made as narrow as a phone, and is less high than asked for.
-    let phone = screen == Screen::Phone;
+    let phone = screen.is_phone();
     let ratio = if phone { 2 } else { 1 };
     let metrics = serde_json::json!({
         "width": width, "height": height, "pixelRatio": ratio, "mobile": phone, "touch": phone,

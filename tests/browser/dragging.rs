@@ -70,6 +70,95 @@ pub fn a_lip_is_moved_by_key(ground: &Ground) -> Result<()> {
     })
 }
 
+/// A finger takes a grip and lifts it by so many pixels, wherever the page is scrolled to.
+async fn lift(page: &Page, part: &str, up: f64) -> Result<()> {
+    let middle = format!(
+        "const {{ left, top, width, height }} = document.querySelector('.grip[data-part={part}]').getBoundingClientRect(); \
+         return [left + width / 2, top + height / 2]"
+    );
+    let [x, y]: [f64; 2] = page.ask(&middle).await?;
+    for (kind, dy) in [
+        ("touchStart", 0.0),
+        ("touchMove", 0.5 * up),
+        ("touchMove", up),
+    ] {
+        let touch = json!({ "type": kind, "touchPoints": [{ "x": x, "y": y - dy }] });
+        page.devtools("Input.dispatchTouchEvent", touch).await?;
+    }
+    let end = json!({ "type": "touchEnd", "touchPoints": [] });
+    page.devtools("Input.dispatchTouchEvent", end).await?;
+    page.ask::<Option<bool>>("return new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))")
+        .await?;
+    Ok(())
+}
+
+const LIP: &str =
+    "Number.parseFloat(document.querySelector('[data-field$=\"lip.height\"] input').value)";
+
+pub fn a_finger_leaves_the_page_where_it_is(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Phone, "", async |page| {
+        take_the_second_jump(page).await?;
+        page.wait_for("the study", "!document.documentElement.dataset.working")
+            .await?;
+        let stands = "window.stood === scrollY || (window.stood = scrollY, false)";
+        page.wait_for("the page to stand", stands).await?;
+        let (before, scrolled) = (number(page, LIP).await?, number(page, "scrollY").await?);
+        ensure!(scrolled > 1000.0, "the form is only {scrolled} px down");
+        lift(page, "lip", 20.0).await?;
+        ensure!(number(page, LIP).await? > before, "no finger took the grip");
+        let now = number(page, "scrollY").await?;
+        ensure!(
+            (now - scrolled).abs() < 2.0,
+            "the page went from {scrolled} to {now}"
+        );
+        Ok(())
+    })
+}
+
+pub fn one_drag_is_one_step(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Phone, "", async |page| {
+        take_the_second_jump(page).await?;
+        let mut heights = vec![number(page, LIP).await?];
+        for _ in 0..2 {
+            lift(page, "lip", 15.0).await?;
+            heights.push(number(page, LIP).await?);
+        }
+        ensure!(
+            heights[0] < heights[1] && heights[1] < heights[2],
+            "{heights:?}"
+        );
+        for before in heights.iter().rev().skip(1) {
+            page.click("#undo").await?;
+            let now = number(page, LIP).await?;
+            ensure!(
+                now == *before,
+                "undone, the lip is {now} m high, not {before}"
+            );
+        }
+        Ok(())
+    })
+}
+
+pub fn the_whole_line_is_dragged_finely(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Phone, "", async |page| {
+        take_the_second_jump(page).await?;
+        page.click("#whole").await?;
+        page.wait_for(
+            "the grips",
+            "document.querySelector('.grip[data-part=lip]')",
+        )
+        .await?;
+        // The grips follow the view within a frame or two.
+        page.seek(2.0).await?;
+        let before = number(page, LIP).await?;
+        lift(page, "lip", 12.0).await?;
+        let by = number(page, LIP).await? - before;
+        println!("12 px raise the lip by {by:.2} m");
+        ensure!(by > 0.05 && by < 0.3, "12 px raise the lip by {by} m");
+        Ok(())
+    })
+}
+
 pub fn grips_are_large_enough_for_a_thumb(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Phone, "", async |page| {
         take_the_second_jump(page).await?;

@@ -37,6 +37,77 @@ pub fn a_change_rides_at_once(ground: &Ground) -> Result<()> {
     })
 }
 
+/// What lies over the drawing, where it can be seen without scrolling; empty where nothing does.
+async fn over_the_drawing(page: &Page) -> Result<String> {
+    let seen = "const box = document.getElementById('wrong'), { top, bottom } = box.getBoundingClientRect(); \
+        return box.hidden || top < 0 || bottom > innerHeight ? '' : box.innerText";
+    page.ask(seen).await
+}
+
+/// What is wrong with a plan stands over the drawing and before the verdict, with a way to what can be mended;
+/// and it goes with the fault.
+fn wrong_in_sight(ground: &Ground, screen: Screen) -> Result<()> {
+    ground.visit(screen, "", async |page| {
+        page.click("#units label:has([value=metric])").await?;
+        let before = page.texts("#lips [data-what=speed]").await?;
+        page.click("#features [data-kind=run_out] .feature").await?;
+        page.fill("[data-field$='length'] input", "80 m").await?;
+        let said = over_the_drawing(page).await?;
+        println!("{said}");
+        ensure!(
+            said.contains("too long") && said.contains("60.00 m"),
+            "over the drawing stands {said:?}"
+        );
+        let headline: String = page
+            .ask("return document.getElementById('unready').innerText")
+            .await?;
+        ensure!(headline.contains("last line that works"), "{headline:?}");
+        let lips = page.texts("#lips [data-what=speed]").await?;
+        ensure!(lips == before, "the last good ride is gone: {lips:?}");
+        page.picture(&format!("{screen:?}-unready.png").to_lowercase())
+            .await?;
+        // The first of the ways leads to the longest level stretch, which is what was made too long.
+        page.click("#features [data-kind=jump] .feature").await?;
+        page.click("#wrong button").await?;
+        let field = "document.querySelector(\"[data-field$='length'] input\")?.value";
+        page.wait_for("the run-out's field", &format!("{field}?.startsWith('80')"))
+            .await?;
+        page.fill("[data-field$='length'] input", "12 m").await?;
+        ensure!(
+            over_the_drawing(page).await?.is_empty(),
+            "mended, it is still said"
+        );
+        // A grip that is dragged too far says so while it is held.
+        page.click("#features [data-kind=jump] .feature").await?;
+        page.wait_for(
+            "the grips",
+            "document.querySelector('.grip[data-part=lip]')",
+        )
+        .await?;
+        page.ask::<bool>(
+            "window.said = []; const wrong = document.getElementById('wrong'); \
+             new MutationObserver(() => said.push(wrong.hidden ? '' : wrong.innerText)) \
+               .observe(wrong, { attributes: true, childList: true }); return true",
+        )
+        .await?;
+        page.drag(".grip[data-part=lip]", 0, -100).await?;
+        let said: Vec<String> = page.ask("return said").await?;
+        ensure!(
+            said.iter().any(|said| said.contains("Jump 1")),
+            "while a lip was dragged too high was said {said:?}"
+        );
+        Ok(())
+    })
+}
+
+pub fn what_is_wrong_is_in_sight_on_a_phone(ground: &Ground) -> Result<()> {
+    wrong_in_sight(ground, Screen::Phone)
+}
+
+pub fn what_is_wrong_is_in_sight_at_a_desk(ground: &Ground) -> Result<()> {
+    wrong_in_sight(ground, Screen::Desk)
+}
+
 pub fn a_fault_speaks_at_its_field(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Phone, "", async |page| {
         let before = table(page).await?;

@@ -5,8 +5,8 @@ use browser::{Ground, Page, Screen};
 use serde_json::json;
 use sim::error::Quantity;
 use sim::judge;
-use sim::plan::{Plan, Style, demo};
-use sim::setup::{Ridden, ride_plan};
+use sim::plan::{Feature, Line, Plan, Style, demo};
+use sim::setup::{Ridden, mount, ride_plan};
 use sim::units::{System, format};
 use std::time::Duration;
 
@@ -37,6 +37,58 @@ pub fn each_jump_has_its_card(ground: &Ground) -> Result<()> {
         }
         Ok(())
     })
+}
+
+/// A plan in which a jump lands as `wanted` has it, among the demonstrations with another start and last jump.
+fn landing(wanted: impl Fn(&judge::JumpRow, &judge::Impact) -> bool) -> Result<(Plan, usize)> {
+    let starts = [2.4, 2.7, 3.0].into_iter();
+    let angles = [13.0, 8.0, 4.0, 18.0, 24.0].into_iter();
+    let shapes = starts.flat_map(|start| angles.clone().map(move |angle| (start, angle)));
+    for ((start, angle), more) in shapes.flat_map(|shape| (0..24).map(move |more| (shape, more))) {
+        let mut plan = demo();
+        if let Line::Features(features) = &mut plan.line {
+            for (i, feature) in features.iter_mut().enumerate() {
+                match feature {
+                    Feature::StartRamp(ramp) => ramp.platform_height = start,
+                    Feature::Jump(jump) if i == 8 => {
+                        jump.gap += 0.05 * f64::from(more);
+                        jump.landing.angle_deg = angle;
+                    }
+                    _ => {}
+                }
+            }
+        }
+        let Ok(ridden) = ride_plan(&plan, 0) else {
+            continue;
+        };
+        let (profile, run) = (&ridden.profile, &ridden.run);
+        let mounted = mount(&plan.riders[0], &plan.weather);
+        let impacts = judge::impacts(profile, &mounted, run);
+        for row in &judge::jumps(profile, run) {
+            let impact = impacts.iter().find(|i| i.lip == row.lip);
+            if impact.is_some_and(|impact| wanted(row, impact)) {
+                return Ok((plan, row.lip));
+            }
+        }
+    }
+    anyhow::bail!("no such landing among them")
+}
+
+pub fn a_card_is_never_softer_than_the_verdict(ground: &Ground) -> Result<()> {
+    let low = |row: &judge::JumpRow| row.fall_height.is_some_and(|drop| drop < 0.25);
+    let knuckle = landing(|row, _| row.how == judge::How::Knuckle && low(row))?;
+    let spent =
+        landing(|row, impact| row.how == judge::How::Clean && low(row) && impact.peak_g > 4.55)?;
+    for ((plan, lip), said) in [(knuckle, "hard knock"), (spent, "nothing left to give")] {
+        let link = format!("#{}", sim::link::encode(&plan));
+        let card = ground.visit(Screen::Phone, &link, async |page| {
+            let cards = page.texts("#cards ol li").await?;
+            cards.into_iter().nth(lip).context("no card")
+        })?;
+        println!("{card}");
+        ensure!(card.contains(said) && !card.contains("soft"), "{card:?}");
+    }
+    Ok(())
 }
 
 pub fn a_tap_shows_what_pumping_gives(ground: &Ground) -> Result<()> {

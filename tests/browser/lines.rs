@@ -2,6 +2,8 @@
 
 use anyhow::{Result, ensure};
 use browser::{Ground, Page, Screen};
+use sim::error::Quantity;
+use sim::units::{System, format};
 
 const HEIGHT: &str = "[data-field$='platform_height'] input";
 const KEPT: &str = "Object.keys(localStorage).filter(k => k.startsWith('carryline.line.'))";
@@ -59,6 +61,16 @@ pub fn what_was_done_is_undone(ground: &Ground) -> Result<()> {
                 &speeds(page).await? == after,
                 "done again, the speeds are {:?}",
                 speeds(page).await?
+            );
+        }
+        // The steps outlast a reload.
+        page.reload().await?;
+        for before in seen.iter().rev().skip(1).take(2) {
+            page.click("#undo").await?;
+            let now = speeds(page).await?;
+            ensure!(
+                &now == before,
+                "undone after a reload, the speeds are {now:?}"
             );
         }
         Ok(())
@@ -151,8 +163,15 @@ pub fn a_full_device_loses_nothing(ground: &Ground) -> Result<()> {
 
 pub fn a_first_line_follows_from_four_answers(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Phone, "", async |page| {
-        page.click("#lines summary").await?;
-        page.wait_for("the form", "document.querySelector('#new-line')").await?;
+        page.click("#units label:has([value=metric])").await?;
+        page.wait_for("the offer", "!document.getElementById('begin').hidden").await?;
+        // It is offered where a newcomer looks, under the first sentence on the ride.
+        let offered = "const { top, bottom } = document.querySelector('#begin button').getBoundingClientRect(); \
+            const { bottom: told } = document.getElementById('told').getBoundingClientRect(); return [top - told, bottom - top]";
+        let [under, high]: [f64; 2] = page.ask(offered).await?;
+        ensure!((0.0..60.0).contains(&under) && high >= 44.0, "offered {under} px under it, {high} high");
+        page.click("#begin button").await?;
+        page.wait_for("the form", "document.activeElement?.closest('#new-line')").await?;
         page.fill("[data-answer=length] input", "8 m").await?;
         page.click("#new-line button[type=submit]").await?;
         let told = page.texts("[data-answer=length] .fault").await?.concat();
@@ -166,6 +185,22 @@ pub fn a_first_line_follows_from_four_answers(ground: &Ground) -> Result<()> {
             .ask("return [...document.querySelectorAll('#lips tr[data-how]')].map(r => r.dataset.how)")
             .await?;
         ensure!(!how.is_empty() && how.iter().all(|h| h == "clean"), "{how:?}");
+        // What was answered stays with the line.
+        let tallest = "return document.querySelector('[data-field=\"yard.tallest\"]:not(.switch) input').value";
+        let tallest: String = page.ask(tallest).await?;
+        ensure!(tallest.starts_with("2.4"), "nothing taller than {tallest:?}");
+        ensure!(page.ask::<bool>("return document.getElementById('begin').hidden").await?);
+        // The answers are there the next time, in the reader's own units.
+        page.wait_for("the study", "!document.documentElement.dataset.working").await?;
+        page.reload().await?;
+        page.click("#lines summary").await?;
+        page.wait_for("the form", "document.querySelector('#new-line')").await?;
+        let answers: Vec<String> = page
+            .ask("return [...document.querySelectorAll('#new-line input')].map(i => i.value)")
+            .await?;
+        println!("answered {answers:?}");
+        let wanted = [50.0, 2.0, 2.4].map(|v| format(v, Quantity::Length, System::Metric));
+        ensure!(answers == wanted, "{answers:?}, not {wanted:?}");
         page.picture("phone-new-line.png").await?;
         page.click("#lines [data-example]:nth-of-type(2)").await?;
         page.wait_for("the example", &format!("{KEPT}.length === 2")).await

@@ -36,7 +36,7 @@ use std::time::Instant;
 
 type Case = fn(&Ground) -> anyhow::Result<()>;
 
-const CASES: [(&str, Case); 101] = [
+const CASES: [(&str, Case); 110] = [
     ("opening::rides_by_itself", opening::rides_by_itself),
     (
         "opening::moves_from_left_to_right",
@@ -104,6 +104,14 @@ const CASES: [(&str, Case); 101] = [
         editing::a_change_rides_at_once,
     ),
     (
+        "editing::what_is_wrong_is_in_sight_on_a_phone",
+        editing::what_is_wrong_is_in_sight_on_a_phone,
+    ),
+    (
+        "editing::what_is_wrong_is_in_sight_at_a_desk",
+        editing::what_is_wrong_is_in_sight_at_a_desk,
+    ),
+    (
         "editing::a_fault_speaks_at_its_field",
         editing::a_fault_speaks_at_its_field,
     ),
@@ -137,6 +145,10 @@ const CASES: [(&str, Case); 101] = [
     (
         "verdicts::costs_are_those_of_the_simulator",
         verdicts::costs_are_those_of_the_simulator,
+    ),
+    (
+        "verdicts::a_word_of_the_trade_is_explained_by_a_tap",
+        verdicts::a_word_of_the_trade_is_explained_by_a_tap,
     ),
     (
         "verdicts::a_suggestion_can_be_tried",
@@ -222,6 +234,18 @@ const CASES: [(&str, Case); 101] = [
         dragging::the_table_follows_a_finger_that_rests,
     ),
     (
+        "dragging::a_finger_leaves_the_page_where_it_is",
+        dragging::a_finger_leaves_the_page_where_it_is,
+    ),
+    (
+        "dragging::one_drag_is_one_step",
+        dragging::one_drag_is_one_step,
+    ),
+    (
+        "dragging::the_whole_line_is_dragged_finely",
+        dragging::the_whole_line_is_dragged_finely,
+    ),
+    (
         "dragging::grips_are_large_enough_for_a_thumb",
         dragging::grips_are_large_enough_for_a_thumb,
     ),
@@ -302,6 +326,10 @@ const CASES: [(&str, Case); 101] = [
     ),
     ("kid::each_jump_has_its_card", kid::each_jump_has_its_card),
     (
+        "kid::a_card_is_never_softer_than_the_verdict",
+        kid::a_card_is_never_softer_than_the_verdict,
+    ),
+    (
         "kid::a_tap_shows_what_pumping_gives",
         kid::a_tap_shows_what_pumping_gives,
     ),
@@ -332,6 +360,8 @@ const CASES: [(&str, Case); 101] = [
     ("bits::in_webkit", bits::in_webkit),
     ("screens::phone", screens::phone),
     ("screens::desk", screens::desk),
+    ("screens::sideways", screens::sideways),
+    ("screens::enlarged", screens::enlarged),
     (
         "tapping::a_click_between_two_renewals_counts",
         tapping::a_click_between_two_renewals_counts,

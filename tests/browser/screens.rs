@@ -42,6 +42,76 @@ pub fn phone(ground: &Ground) -> Result<()> {
     look(ground, Screen::Phone, "phone", "feet")
 }
 
+/// Parts of the page that are read and set, each of which can be brought in sight.
+const PARTS: [&str; 6] = [
+    "#told",
+    "#lips [data-lip='1'] [data-what=how]",
+    "#cards li",
+    "#costs tbody tr:last-child",
+    "#features [data-kind=jump] .feature",
+    "#lines summary",
+];
+
+/// Largest share of the screen that the ride and its tools cover, wherever the page is scrolled to.
+const COVERED: f64 = 0.55;
+
+/// On a low screen ride and tools leave room for the rest, and nothing lies over it.
+fn low(ground: &Ground, screen: Screen, name: &str) -> Result<()> {
+    ground.visit(screen, "", async |page| {
+        page.wait_for("the study", "!document.documentElement.dataset.working")
+            .await?;
+        page.picture(&format!("{name}.png")).await?;
+        let covered = "\
+            const at = (x, y) => document.elementFromPoint(x, y)?.closest('#ride, #controls') ? 1 : 0; \
+            const share = () => { let over = 0; \
+              for (let i = 0; i < 400; i++) over += at(innerWidth * (i % 20 + 0.5) / 20, innerHeight * (Math.floor(i / 20) + 0.5) / 20); \
+              return over / 400; }; \
+            const long = document.documentElement.scrollHeight - innerHeight; \
+            return [0, 0.2, 0.4, 0.6, 0.8, 1].map(part => { scrollTo(0, part * long); return share(); })";
+        let covered: Vec<f64> = page.ask(covered).await?;
+        println!("ride and tools cover {covered:?}");
+        ensure!(
+            covered.iter().all(|&share| share <= COVERED),
+            "ride and tools cover {covered:?}; accepted {COVERED}"
+        );
+        for part in PARTS {
+            let seen = format!(
+                "const part = document.querySelector({part:?}); part.scrollIntoView({{ block: 'center', behavior: 'instant' }}); \
+                 const box = part.getBoundingClientRect(), x = box.left + box.width / 2, y = Math.min(box.top + box.height / 2, innerHeight - 8); \
+                 const on = document.elementFromPoint(x, y); return !!on && (part.contains(on) || on.contains(part))"
+            );
+            ensure!(page.ask::<bool>(&seen).await?, "{part} is covered");
+            if part.starts_with("#lips") {
+                page.picture(&format!("{name}-lips.png")).await?;
+            }
+        }
+        let [seen, content]: [u32; 2] = page
+            .ask("const d = document.documentElement; return [d.clientWidth, d.scrollWidth]")
+            .await?;
+        ensure!(content <= seen, "{content} pixels of content in {seen}");
+        // The ride itself is in sight, tools and all.
+        page.ask::<Option<bool>>("scrollTo(0, 400)").await?;
+        let ride: [f64; 4] = page
+            .ask("const of = id => document.getElementById(id).getBoundingClientRect(); \
+                  return [of('drawing').top, of('drawing').height, of('controls').bottom, innerHeight]")
+            .await?;
+        let [top, height, bottom, screen] = ride;
+        ensure!(
+            top >= -1.0 && height >= 140.0 && bottom <= screen + 1.0,
+            "the drawing begins at {top} and is {height} high, the tools end at {bottom} of {screen}"
+        );
+        Ok(())
+    })
+}
+
+pub fn sideways(ground: &Ground) -> Result<()> {
+    low(ground, Screen::Sideways, "sideways")
+}
+
+pub fn enlarged(ground: &Ground) -> Result<()> {
+    low(ground, Screen::Enlarged, "enlarged")
+}
+
 pub fn desk(ground: &Ground) -> Result<()> {
     look(ground, Screen::Desk, "desk", "metric")
 }

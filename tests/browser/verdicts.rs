@@ -25,9 +25,8 @@ pub fn each_jump_has_its_window(ground: &Ground) -> Result<()> {
     let plan = demo();
     let ridden = ridden(&plan)?;
     let rows = jumps(&ridden.profile, &ridden.run);
-    let speeds: Vec<_> = rows.iter().map(|row| row.speed).collect();
     let m = mount(&plan.riders[0], &plan.weather);
-    let windows = windows(&ridden.profile, &m, &speeds);
+    let windows = windows(&ridden.profile, &m, &rows);
     let told = ground.visit(Screen::Phone, "", async |page| {
         page.click("#units label:has([value=metric])").await?;
         settle(page).await?;
@@ -69,16 +68,17 @@ pub fn costs_are_those_of_the_simulator(ground: &Ground) -> Result<()> {
     let link = format!("#{}", sim::link::encode(&plan));
     let ridden = ridden(&plan)?;
     let m = mount(&plan.riders[0], &plan.weather);
-    let expected = costs(&ridden.profile, &m, &ridden.run);
+    let expected = costs(&plan.line, &ridden.profile, &m, &ridden.run);
     let toll = tolls(&plan, 0)
         .pop()
         .context("the demonstration has rollers")?;
     let (with, without) = toll.with.zip(toll.without).context("both are ridden")?;
-    let (rows, said) = ground.visit(Screen::Desk, &link, async |page| {
+    let (rows, causes, said) = ground.visit(Screen::Desk, &link, async |page| {
         page.click("#units label:has([value=metric])").await?;
         settle(page).await?;
         Ok((
             page.texts("#costs [data-what=takes]").await?,
+            page.texts("#costs [data-what=causes]").await?,
             page.texts("#tolls").await?,
         ))
     })?;
@@ -87,9 +87,43 @@ pub fn costs_are_those_of_the_simulator(ground: &Ground) -> Result<()> {
         let head = format(cost.net, Quantity::Length, System::Metric);
         ensure!(row.starts_with(&head), "{row:?} does not begin with {head}");
     }
+    // What is said of the rollers in two places is the same, and each of them has its own.
     let taken = speed(without - with);
     ensure!(said[0].contains(&taken), "{said:?} does not say {taken}");
+    ensure!(
+        rows[2].contains(&taken),
+        "{:?} does not say {taken}",
+        rows[2]
+    );
+    for head in &expected[2].each {
+        let head = format(*head, Quantity::Length, System::Metric);
+        ensure!(
+            causes[2].contains(&head),
+            "{:?} does not say {head}",
+            causes[2]
+        );
+    }
     Ok(())
+}
+
+pub fn a_word_of_the_trade_is_explained_by_a_tap(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Phone, "", async |page| {
+        settle(page).await?;
+        page.click("#lips [data-lip='0'] [data-what=landing] .term")
+            .await?;
+        let said: String = page
+            .ask("return document.getElementById('message').innerText")
+            .await?;
+        println!("{said}");
+        ensure!(said.contains("top edge of the landing"), "{said:?}");
+        // It is no way into the plan.
+        let chosen = "return document.querySelectorAll('#features [aria-expanded=true]').length";
+        ensure!(
+            page.ask::<usize>(chosen).await? == 0,
+            "a feature was chosen"
+        );
+        Ok(())
+    })
 }
 
 pub fn a_suggestion_can_be_tried(ground: &Ground) -> Result<()> {

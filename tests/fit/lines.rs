@@ -2,7 +2,7 @@
 
 use super::made_up::Look::{self, Landing, Speed, Stop, Time};
 use sim::plan::{
-    Feature, Flat, Jump, Landing as Slope, Lie, Line, Lip, Plan, Roller, RunOut, StartRamp, Style,
+    Feature, Flat, Jump, Landing as Slope, Line, Lip, Plan, Roller, RunOut, StartRamp, Style,
     Surface, Yard, demo,
 };
 
@@ -22,10 +22,7 @@ fn flat(length: f64) -> Feature {
 
 fn plan(grade: f64, features: Vec<Feature>) -> Plan {
     let mut plan = demo();
-    plan.yard = Yard {
-        length: 80.0,
-        lie: Lie::Grade(grade),
-    };
+    plan.yard = Yard::even(80.0, grade);
     plan.line = Line::Features(features);
     plan.riders.truncate(1);
     plan

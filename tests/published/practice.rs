@@ -1,9 +1,7 @@
 //! What people who dig and ride such lines expect. None of it has a source; each row can fail.
 
 use sim::judge::jumps;
-use sim::plan::{
-    Feature, Flat, Lie, Line, Plan, Roller, RunOut, StartRamp, Style, Surface, Yard, demo,
-};
+use sim::plan::{Feature, Flat, Line, Plan, Roller, RunOut, StartRamp, Style, Surface, Yard, demo};
 use sim::profile::Profile;
 use sim::ride::{Run, Sample};
 use sim::setup::{Ridden, ride_plan};
@@ -29,10 +27,7 @@ fn rollers(height: f64, length: f64, style: Style) -> Plan {
     let surface = Surface::Packed;
     let flat = |length| Feature::Flat(Flat { length, surface });
     let mut plan = demo();
-    plan.yard = Yard {
-        length: 60.0,
-        lie: Lie::Grade(0.0),
-    };
+    plan.yard = Yard::even(60.0, 0.0);
     plan.line = Line::Features(vec![
         Feature::StartRamp(StartRamp {
             platform_height: 2.5,

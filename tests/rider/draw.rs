@@ -3,7 +3,7 @@
 use super::riders;
 use fastrand::Rng;
 use sim::plan::{
-    Feature, Flat, Jump, Landing, Lie, Line, Lip, Mount, Plan, Roller, RunOut, StartRamp, Style,
+    Feature, Flat, Jump, Landing, Line, Lip, Mount, Plan, Roller, RunOut, StartRamp, Style,
     Surface, Weather, Yard,
 };
 
@@ -158,10 +158,7 @@ impl Drawn {
         }));
         Plan {
             name: "Drawn".into(),
-            yard: Yard {
-                length: 200.0,
-                lie: Lie::Grade(self.grade),
-            },
+            yard: Yard::even(200.0, self.grade),
             line: Line::Features(features),
             riders: vec![self.mount()],
             weather: Weather::default(),

@@ -1,7 +1,7 @@
 //! What rollers cost the family's riders, apart from any jump.
 
 use super::riders;
-use sim::plan::{Feature, Flat, Lie, Line, Plan, Roller, RunOut, Style, Surface, Weather, Yard};
+use sim::plan::{Feature, Flat, Line, Plan, Roller, RunOut, Style, Surface, Weather, Yard};
 use sim::setup::ride_plan;
 
 /// Rollers in a row: height, length, m.
@@ -46,10 +46,7 @@ fn after(rider: &sim::plan::Mount, speed: f64, size: Option<(f64, f64)>) -> f64 
     };
     let plan = Plan {
         name: "Rollers".into(),
-        yard: Yard {
-            length: 60.0,
-            lie: Lie::Grade(0.0),
-        },
+        yard: Yard::even(60.0, 0.0),
         line: Line::Features(vec![
             flat(6.0),
             middle,

@@ -7,7 +7,7 @@ use super::landed::{Landed, Wrong};
 use super::place::ride;
 use super::{floors, riders, seeds};
 use sim::plan::{
-    Feature, Jump, Landing, Lie, Line, Lip, Plan, RunOut, StartRamp, Style, Surface, Weather, Yard,
+    Feature, Jump, Landing, Line, Lip, Plan, RunOut, StartRamp, Style, Surface, Weather, Yard,
 };
 
 /// A foot, m.
@@ -71,10 +71,7 @@ fn plan(start: f64, grade: f64, style: Style, skill: f64) -> Plan {
     ];
     Plan {
         name: "Tall gap".into(),
-        yard: Yard {
-            length: 80.0,
-            lie: Lie::Grade(grade),
-        },
+        yard: Yard::even(80.0, grade),
         line: Line::Features(features),
         riders: vec![riders::who(CHILD, style, skill)],
         weather: Weather::default(),

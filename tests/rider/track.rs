@@ -7,7 +7,7 @@ use super::optimum::{self, Legs, Train};
 use super::place::ride;
 use super::{floors, riders, seeds};
 use sim::constants::GRAVITY;
-use sim::plan::{Feature, Lie, Line, Mount, Plan, RunOut, Style, Surface, Weather, Yard};
+use sim::plan::{Feature, Line, Mount, Plan, RunOut, Style, Surface, Weather, Yard};
 use sim::profile::Profile;
 use sim::ride::{SAMPLE_STEP, Sample};
 use sim::setup::{self, Ridden};
@@ -58,10 +58,7 @@ fn plan(height: f64, length: f64, count: u32, mount: Mount, speed: f64) -> Plan 
     }));
     Plan {
         name: "Track".into(),
-        yard: Yard {
-            length: 250.0,
-            lie: Lie::Grade(0.0),
-        },
+        yard: Yard::even(250.0, 0.0),
         line: Line::Features(features),
         riders: vec![mount],
         weather: Weather::default(),

@@ -134,7 +134,11 @@ fn full() -> [Value; 2] {
     let points = vec![point(0.0), point(60.0)];
     let plan = |lie, line| Plan {
         name: "A line".to_owned(),
-        yard: Yard { length: 50.0, lie },
+        yard: Yard {
+            length: 50.0,
+            lie,
+            tallest: Some(2.0),
+        },
         line,
         riders: vec![mount()],
         weather: Weather {

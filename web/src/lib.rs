@@ -225,8 +225,7 @@ fn windows(plan: &Plan) -> Result<Vec<judge::Window>, Vec<Fault>> {
     let ridden = setup::ride_plan(plan, 0)?;
     let mount = setup::mount(setup::rider(plan, 0)?, &plan.weather);
     let rows = judge::jumps(&ridden.profile, &ridden.run);
-    let speeds: Vec<_> = rows.iter().map(|row| row.speed).collect();
-    Ok(judge::windows(&ridden.profile, &mount, &speeds))
+    Ok(judge::windows(&ridden.profile, &mount, &rows))
 }
 
 /// Makes a rider on a bike from an age and a size of wheel: see [`sim::presets::Choice`].

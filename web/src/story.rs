@@ -96,7 +96,7 @@ impl Story {
             jumps: judge::jumps(profile, run),
             impacts: judge::impacts(profile, &m, run),
             felt: judge::felt(profile, &mount.bike, run),
-            costs: judge::costs(profile, &m, run),
+            costs: judge::costs(&plan.line, profile, &m, run),
             others: others.map(|(mount, r)| other(plan, mount, r)).collect(),
             columns: COLUMNS,
             trace: trace(mount, ridden),
@@ -107,7 +107,7 @@ impl Story {
 fn other(plan: &Plan, mount: &Mount, ridden: &Ridden) -> Other {
     let m = setup::mount(mount, &plan.weather);
     Other {
-        costs: judge::costs(&ridden.profile, &m, &ridden.run),
+        costs: judge::costs(&plan.line, &ridden.profile, &m, &ridden.run),
         label: mount.label.clone(),
         outcome: ridden.run.outcome,
         jumps: judge::jumps(&ridden.profile, &ridden.run),

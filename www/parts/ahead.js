@@ -54,10 +54,10 @@ function go() {
 /** Gets ready to ride, so that the first move does not wait for it. */
 export const warm = makeRoom;
 
-/** Changes the plan and shows its ground; its ride follows. */
-export function move(change) {
+/** Changes the plan and shows its ground; its ride follows. `held` tells what is held from what is held next. */
+export function move(change, held) {
   dragging = true;
-  sketch(change);
+  sketch(change, held);
   state.faults = lay(state.plan);
   next = state.faults.length ? null : state.plan;
   go();

@@ -19,28 +19,42 @@ const DROPS = [
   [Infinity, "table"],
 ];
 
+// What legs can hold for a moment, in body weights, and the travel left below which they have none, m: landings
+// beyond either are hard, however low the drop (common practice, no source).
+const HELD = 4.5;
+const SPENT = 0.03;
+
 const length = (metres) => shown(metres, "length");
 
-function sentences(jump, felt) {
+/** How the landing feels: never softer than the verdict has it. */
+function landing(jump, impact) {
+  if (jump.how === "knuckle") return words.knuckle;
+  const [, likeness] = DROPS.find(([most]) => jump.fall_height <= most);
+  const hard = impact && (impact.peak_g > HELD || impact.travel_left < SPENT);
+  if (hard && ["kerb", "stair"].includes(likeness)) return words.spent(fixed(impact.peak_g, 1));
+  return words.landing[likeness](length(jump.fall_height));
+}
+
+function sentences(jump, felt, impact) {
   if (jump.how !== "clean" && jump.how !== "deep" && jump.how !== "knuckle") return [words.not(howShort[jump.how])];
   if (!felt) return [];
-  const [, likeness] = DROPS.find(([most]) => jump.fall_height <= most);
   return [
     words.flight(length(felt.height), length(felt.far), seconds(fixed(jump.airtime, 1))),
     words.lip(fixed(felt.lip_g, 1)),
-    words.landing[likeness](length(jump.fall_height)),
+    landing(jump, impact),
   ];
 }
 
 function show() {
-  const { jumps, felt } = state.story;
+  const { jumps, felt, impacts } = state.story;
+  const of = (list, jump) => list.find((one) => one.lip === jump.lip);
   const called = names(state.good);
   const card = (jump) =>
     make(
       "li",
       { data: { lip: jump.lip } },
       make("h3", {}, called[jump.feature] ?? numbered("jump", jump.lip + 1)),
-      ...sentences(jump, felt.find((f) => f.lip === jump.lip)).map((said) => make("p", {}, said)),
+      ...sentences(jump, of(felt, jump), of(impacts, jump)).map((said) => make("p", {}, said)),
     );
   box.replaceChildren(...jumps.map(card));
 }

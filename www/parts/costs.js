@@ -1,7 +1,8 @@
 // Where the speed goes: what each feature takes, and what rollers take from the next lip.
 
-import { state, onChange } from "../state.js";
+import { state, onChange, features } from "../state.js";
 import { shown } from "../units.js";
+import { list } from "../numbers.js";
 import { names } from "../names.js";
 import * as words from "../words.js";
 import { make } from "./make.js";
@@ -30,11 +31,17 @@ function causes(cost) {
     .filter(([cause]) => Math.abs(cost[cause]) > NOUGHT)
     .map(([cause, word]) => `${word} ${length(cost[cause])}`);
   if (cost.given > NOUGHT) parts.push(words.given(length(cost.given)));
-  return parts.join(", ");
+  const all = parts.join(", ");
+  return cost.each.length ? `${all}. ${words.oneByOne(list(cost.each.map(length)))}` : all;
 }
 
 function row(cost, name, most) {
-  const speed = cost.next_lip > STILL ? shown(cost.next_lip, "speed") : null;
+  // Of rollers it is known what flat ground would do in their place: one figure, here and in the sentence on them.
+  const rollers = features(state.good)[cost.feature]?.kind === "roller";
+  const toll = (state.study.tolls ?? []).find((t) => t.feature === cost.feature);
+  const both = toll?.with != null && toll.without != null;
+  const slower = rollers ? both && toll.without - toll.with : cost.next_lip;
+  const speed = slower > STILL ? shown(slower, "speed") : null;
   const takes = cost.net < 0 ? words.gives(length(-cost.net)) : words.takes(length(cost.net), speed);
   return make(
     "tr",

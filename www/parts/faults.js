@@ -1,12 +1,19 @@
 // What is wrong, said at the field, in the reader's units, with what would be accepted.
 
-import { state, onChange, choose } from "../state.js";
-import { limit, typed } from "../units.js";
+import { state, onChange, choose, features } from "../state.js";
+import { limit, shown, typed } from "../units.js";
 import { names } from "../names.js";
 import { faults as words, readings } from "../words.js";
 import { reason } from "../wrong.js";
+import { make } from "./make.js";
 
 const summary = document.getElementById("faults");
+// The same where somebody looks who is far from the field: over the drawing, and before the verdict.
+const wrong = document.getElementById("wrong");
+const unready = document.getElementById("unready");
+
+// So many features are named that could be shortened, the longest first.
+const SHORTENED = 2;
 
 /** A fault as a sentence. */
 function sentence(fault) {
@@ -73,6 +80,49 @@ function line(fault, called) {
   return p;
 }
 
+/** Goes to the field of a fault that is no feature's. */
+function goTo(field) {
+  const box = boxOf(field);
+  for (let at = box?.closest("details"); at; at = at.parentElement.closest("details")) at.open = true;
+  box?.querySelector("input, select, textarea").focus();
+}
+
+/** Level stretches that could be shorter, the longest first, as their places in the line. */
+function spare() {
+  const all = features(state.plan).map((feature, i) => [feature, i]);
+  const level = all.filter(([{ kind }]) => kind === "flat" || kind === "run_out");
+  return level.sort(([a], [b]) => b.length - a.length).slice(0, SHORTENED).map(([, i]) => i);
+}
+
+/** A fault in a sentence for who looks at the ride, and ways to what can be changed: each a word and what it does. */
+function brief(fault, called) {
+  const { index, name } = about(fault, called);
+  const longer = fault.field === "yard.length" && fault.least != null;
+  if (longer && features(state.plan).length) {
+    const [used, has, over] = [fault.least, fault.given, fault.least - fault.given].map((v) => shown(v, "length"));
+    return [words.tooLong(used, has, over), spare().map((i) => [words.shorten(called[i]), () => choose(i)])];
+  }
+  const said = name ? `${name}: ${sentence(fault)}` : sentence(fault);
+  const go = index ? () => choose(Number(index)) : () => goTo(fault.field);
+  return [said, [[index ? words.show(name) : words.go, go]]];
+}
+
+/** Says in sight that the plan cannot be ridden, and where it can be mended. */
+function showWrong(called) {
+  const [fault] = state.faults;
+  document.documentElement.toggleAttribute("data-unready", !!fault);
+  wrong.hidden = unready.hidden = !fault;
+  if (!fault) return;
+  const [said, ways] = brief(fault, called);
+  const buttons = ways.map(([word, go]) => {
+    const button = make("button", { type: "button" }, word);
+    button.addEventListener("click", go);
+    return button;
+  });
+  wrong.replaceChildren(make("p", {}, words.unready(said)), make("div", {}, ...buttons));
+  unready.textContent = `${words.unready(said)} ${words.before}`;
+}
+
 // Whether a fault is being told.
 let telling = false;
 
@@ -92,6 +142,7 @@ function show() {
   }
   if (lines.length) lines.push(Object.assign(document.createElement("p"), { textContent: words.held }));
   summary.replaceChildren(...lines);
+  showWrong(called);
   telling = lines.length > 0 || unread.length > 0;
 }
 

@@ -90,7 +90,13 @@ export const wheelsForm = [
   [g.rolling, Object.entries(surfaces).map(([key, word]) => [`bike.rolling.${key}`, word, "number", { step: 0.02 }])],
 ];
 
-export const yardForm = [[null, [["length", f.yard_length, "length", { step: 10 }]]]];
+export const yardForm = [
+  [null, [
+    ["length", f.yard_length, "length", { step: 10 }],
+    ["tallest", f.limited, { toggle: 2 }],
+    ["tallest", f.tallest, "length"],
+  ]],
+];
 
 // Only where no start ramp gives the speed.
 export const startForm = [null, [["initial_speed", f.initial_speed, "speed"]]];

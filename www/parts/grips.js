@@ -14,6 +14,10 @@ const WHOLE = { metric: 0.01, feet: 0.00635 };
 // What one press of an arrow key moves, m.
 const PRESS = { metric: 0.05, feet: 0.0508 };
 
+// Fewest pixels to a metre that a finger's way is taken for: where the picture is smaller, as that of the whole line,
+// the grip follows more slowly, so that a finger can still be told from a hand.
+const FINEST = 50;
+
 const held = { grip: null };
 
 const whole = (value) => {
@@ -49,7 +53,7 @@ function move(part, base, dx, dy) {
     const all = structuredClone(base);
     moves[part](all[i], dx, dy, all[i - 1]);
     plan.line.features = all;
-  });
+  }, held.time);
 }
 
 function follow() {
@@ -73,17 +77,28 @@ function drag(event) {
   });
 }
 
+/** The grip whose middle is nearest to a finger: where the picture is small they lie over each other. */
+function nearest({ clientX, clientY }) {
+  const off = (grip) => {
+    const { left, top, width, height } = grip.getBoundingClientRect();
+    return Math.hypot(left + width / 2 - clientX, top + height / 2 - clientY);
+  };
+  return [...frame.querySelectorAll(".grip")].reduce((a, b) => (off(b) < off(a) ? b : a));
+}
+
 function take(event) {
-  const { part, scale } = event.currentTarget.dataset;
+  const meant = nearest(event);
+  const { part, scale } = meant.dataset;
   pause();
   ahead.warm();
   look.held = gripsOf(state.chosen, clock.time).focus;
   const at = { x: event.clientX, y: event.clientY };
-  Object.assign(held, { grip: event.currentTarget, part, scale: Number(scale), from: at, to: at, base: structuredClone(features(state.plan)) });
+  Object.assign(held, { grip: event.currentTarget, part, scale: Math.max(Number(scale), FINEST), from: at, to: at, base: structuredClone(features(state.plan)), time: event.timeStamp });
   fit();
   event.currentTarget.setPointerCapture(event.pointerId);
   event.preventDefault();
-  event.currentTarget.focus();
+  // The page stays where it is under the finger.
+  meant.focus({ preventScroll: true });
 }
 
 function leave() {
@@ -91,6 +106,7 @@ function leave() {
   if (held.late) follow();
   held.late = false;
   held.grip = null;
+  held.time = undefined;
   look.held = null;
   ahead.leave();
   fit();

@@ -2,7 +2,7 @@
 
 import { examples, link_to, open_file as openFile } from "../carryline.js";
 import { state, onChange, open, rideOf, tell, undo, redo } from "../state.js";
-import { canRedo, canUndo } from "../history.js";
+import { canRedo, canUndo, recall, remember } from "../history.js";
 import { drop, fresh, here, keep, kept, onTaken } from "../store.js";
 import { unlessHeld } from "../finger.js";
 import { language } from "../language.js";
@@ -40,6 +40,8 @@ function save() {
   here.id ??= fresh();
   const links = [state.plan, state.good].map((plan) => plan && link(plan));
   dirty = !keep(here.id, state.plan, links);
+  remember(here.id, state.plan);
+  begin.hidden = true;
   if (dirty) say(words.full);
   if (document.getElementById("lines").open) unlessHeld(list);
 }
@@ -57,6 +59,8 @@ function openKept(entry) {
   here.id = entry.id;
   here.taken = false;
   open(entry.plan);
+  recall(entry.id, entry.plan);
+  show();
 }
 
 /** Opens a plan that is nobody's yet: it is kept once it is edited. */
@@ -159,13 +163,49 @@ function starts() {
   return make("div", { className: "starts" }, make("h3", {}, words.starts), make("p", { className: "actions" }, ...all));
 }
 
+// The form for a line of one's own, and whether somebody has begun to fill it in.
+let form = null;
+let begun = false;
+
+/** The form: one that is being filled in stays as it is. */
+function formNow() {
+  if (begun || form?.contains(document.activeElement)) return form;
+  form = newLine((plan) => {
+    begun = false;
+    copy(plan);
+  });
+  form.addEventListener("input", () => (begun = true));
+  return form;
+}
+
 function list() {
   const all = kept();
   const rows = all.length ? make("ul", {}, ...all.map(item)) : make("p", {}, words.none);
-  box.replaceChildren(rows, files(), starts(), newLine((plan) => copy(plan)));
+  const { activeElement } = document;
+  box.replaceChildren(rows, files(), starts(), formNow());
+  // What is taken out and put back loses the focus.
+  if (form.contains(activeElement)) activeElement.focus({ preventScroll: true });
+}
+
+// Where somebody without a line of their own is led to one.
+const begin = document.getElementById("begin");
+
+function toForm() {
+  const form = document.getElementById("new-line");
+  form.scrollIntoView({ block: "start" });
+  form.querySelector("input").focus({ preventScroll: true });
+}
+
+function startOwn() {
+  const box = document.getElementById("lines");
+  if (box.open) return toForm();
+  // The list comes as the box opens.
+  box.addEventListener("toggle", toForm, { once: true });
+  box.open = true;
 }
 
 function show() {
+  begin.hidden = state.looking || kept().length > 0;
   page.toggleAttribute("data-looking", state.looking);
   document.getElementById("plan-name").readOnly = state.looking;
   undoButton.disabled = !canUndo();
@@ -190,17 +230,20 @@ export function startLines() {
     document.getElementById("plan-name").focus();
   });
   document.getElementById("lines").addEventListener("toggle", list);
+  begin.querySelector("button").addEventListener("click", startOwn);
   document.querySelector("#against button").addEventListener("click", () => against(null));
   document.addEventListener("visibilitychange", save);
   window.addEventListener("pagehide", save);
   onTaken(() => say(words.taken));
   let opening = false;
+  let seen = null;
   onChange((what) => {
     if (what === "opened") opening = true;
     if (!["plan", "structure", "name"].includes(what)) return;
-    // What was just opened is no edit.
-    if (!opening) later();
+    // What was just opened is no edit, and what is only written anew is none either.
+    if (!opening && state.plan !== seen) later();
     opening = false;
+    seen = state.plan;
     show();
   });
 }

@@ -6,6 +6,7 @@ import { apart, shown } from "../units.js";
 import { names } from "../names.js";
 import * as words from "../words.js";
 import { say } from "./make.js";
+import { explained } from "./terms.js";
 import { more, spare } from "./window.js";
 
 const body = document.querySelector("#lips tbody");
@@ -56,7 +57,7 @@ function range(spread) {
 function how(jump) {
   const past = jump.rear_past_knuckle;
   const decked = features(state.good)[jump.feature]?.decked;
-  const content = [words.how[jump.how](past == null ? null : shown(-past, "length"), decked)];
+  const content = explained(words.how[jump.how](past == null ? null : shown(-past, "length"), decked));
   if (jump.fall_height > HARD) {
     const caution = document.createElement("span");
     caution.className = "caution";
@@ -92,7 +93,7 @@ function row(jump, name) {
   cell(tr, "range", range(state.study.spreads?.[jump.lip]));
   cell(tr, "exit", maybe(jump.exit_angle, (angle) => words.degrees(degrees(angle))));
   cell(tr, "airtime", maybe(jump.airtime, (time) => words.seconds(fixed(time, 2))));
-  cell(tr, "landing", landing(jump));
+  cell(tr, "landing", ...explained(landing(jump)));
   cell(tr, "how", ...how(jump));
   return tr;
 }

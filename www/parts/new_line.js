@@ -6,8 +6,29 @@ import { newLine as words, preset as riders } from "../words.js";
 import { reason } from "../wrong.js";
 import { make } from "./make.js";
 
-// What stands in the form before anything is answered, m.
+// What stands in the form before anything is answered: lengths, m, and an age.
 const USUAL = { length: 40, fall: 2, tallest: 2 };
+const AGE = 10;
+
+// Under what name the last answers are kept on the device.
+const KEY = "carryline.answers";
+
+/** What was answered last, where that can be kept. */
+function remembered() {
+  try {
+    return JSON.parse(localStorage.getItem(KEY)) ?? {};
+  } catch {
+    return {};
+  }
+}
+
+function remember(answers) {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(answers));
+  } catch {
+    // Nothing can be kept here: the next form begins with what is usual.
+  }
+}
 
 let serial = 0;
 
@@ -31,13 +52,15 @@ function tell(told, text) {
 /** The four questions; `take` gets the plan that follows. */
 export function newLine(take) {
   const told = { length: fault(), fall: fault(), tallest: fault(), rider: fault() };
+  const before = remembered();
+  const first = (name) => (Number.isFinite(before[name]) ? before[name] : USUAL[name]);
   const inputs = Object.fromEntries(
-    Object.entries(USUAL).map(([name, value]) => [name, make("input", { value: shown(value, "length"), autocomplete: "off", spellcheck: false })]),
+    Object.keys(USUAL).map((name) => [name, make("input", { value: shown(first(name), "length"), autocomplete: "off", spellcheck: false })]),
   );
-  const { ages } = preset({ label: "", age: 10 });
+  const { ages } = preset({ label: "", age: AGE });
   const age = make("select");
   for (let years = ages[0]; years <= ages[1]; years += 1) age.append(new Option(riders.name(years, years === ages[1]), years));
-  age.value = 10;
+  age.value = before.age >= ages[0] && before.age <= ages[1] ? before.age : AGE;
   const go = make("button", { type: "submit" }, words.go);
   const form = make(
     "form",
@@ -64,7 +87,10 @@ export function newLine(take) {
     const label = riders.name(Number(age.value), Number(age.value) === ages[1]);
     answers.mount = preset({ label, age: Number(age.value) }).preset.mount;
     try {
-      take(draft(answers));
+      const plan = draft(answers);
+      const { length, fall, tallest } = answers;
+      remember({ length, fall, tallest, age: Number(age.value) });
+      take(plan);
     } catch (faults) {
       if (!Array.isArray(faults)) throw faults;
       for (const { field, why, least, most } of faults) {

@@ -36,13 +36,18 @@ function bar(window, spread, at) {
   return make("div", { className: "window" }, box, ends_);
 }
 
-function told(window, at) {
+// How a jump goes that has nothing to spare, whatever the speed.
+const GONE_WRONG = ["short", "stalled", "crashed", "past"];
+
+function told(window, { speed: at, how }) {
   if (window.slowest == null) return words.noWindow;
   const range = words.window(apart(window.slowest, "speed")[0], speed(window.fastest));
   if (at == null) return range;
   const [below, above] = [at - window.slowest, window.fastest - at];
   if (below < 0) return `${range} ${words.missing(speed(-below))}`;
   if (above < 0) return `${range} ${words.over(speed(-above))}`;
+  // The stretch that was ridden alone came to the lip otherwise than the whole ride does.
+  if (GONE_WRONG.includes(how)) return range;
   return `${range} ${words.spare(speed(below), speed(above))}`;
 }
 
@@ -80,7 +85,7 @@ export function more(jump, { spreads, windows, suggestions } = {}, impact, other
   const box = make("div");
   if (window) {
     if (window.slowest != null) box.append(bar(window, spreads?.[jump.lip], jump.speed));
-    box.append(make("p", {}, told(window, jump.speed)));
+    box.append(make("p", {}, told(window, jump)));
   }
   if (impact) {
     const [g, left] = [fixed(impact.peak_g, 1), shown(impact.travel_left, "length")];

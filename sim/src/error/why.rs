@@ -126,7 +126,7 @@ reasons! {
     Seed: "a seed has six digits at most",
     DraftLength: "too short for a jump, or longer than a yard",
     DraftFall: "no yard to ride lies so steep",
-    DraftTallest: "too low to gain speed from, or too high to build like this",
+    Tallest: "too low to gain speed from, or too high to build like this",
     NoSuchAge: "the growth charts have no such age",
 }
 

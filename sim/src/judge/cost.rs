@@ -6,7 +6,8 @@
 
 use crate::constants::GRAVITY;
 use crate::num;
-use crate::profile::Profile;
+use crate::plan::{Feature, Line};
+use crate::profile::{Profile, Span};
 use crate::ride::{EventKind, Mount, Run, Sample, Spent};
 use serde::Serialize;
 
@@ -37,12 +38,14 @@ pub struct Cost {
     pub given: f64,
     /// All that was lost less what was given.
     pub net: f64,
+    /// Of a train of rollers the net loss of each of them, m of head, in riding order; else empty.
+    pub each: Vec<f64>,
     /// What the net loss takes from the speed at the next lip, m/s; `None` behind the last lip left.
     pub next_lip: Option<f64>,
 }
 
 /// What each feature of a plan's line costs, in riding order; none on a surveyed line.
-pub fn costs(profile: &Profile, mount: &Mount, run: &Run) -> Vec<Cost> {
+pub fn costs(line: &Line, profile: &Profile, mount: &Mount, run: &Run) -> Vec<Cost> {
     let weight = mount.mass() * GRAVITY;
     let landed = landings(run);
     let spans = profile.spans.iter();
@@ -78,10 +81,31 @@ pub fn costs(profile: &Profile, mount: &Mount, run: &Run) -> Vec<Cost> {
                 braking: all.brake + skid,
                 given: all.put_in,
                 net,
+                each: each(line, span, run, weight),
                 next_lip: next_lip(run, mount, span.to.x, net),
             }
         })
         .collect()
+}
+
+/// The net loss of each roller of a train, m of head: they share its span evenly.
+fn each(line: &Line, span: &Span, run: &Run, weight: f64) -> Vec<f64> {
+    let Line::Features(features) = line else {
+        return Vec::new();
+    };
+    let count = match features.get(span.feature) {
+        Some(Feature::Roller(roller)) if roller.count > 1 => roller.count,
+        _ => return Vec::new(),
+    };
+    let end = |i: u32| {
+        let share = f64::from(i) / f64::from(count);
+        time_at(
+            &run.samples,
+            span.from.x + share * (span.to.x - span.from.x),
+        )
+    };
+    let one = |i| between(&run.samples, end(i), end(i + 1)).net() / weight;
+    (0..count).map(one).collect()
 }
 
 /// What a loss of head before a station takes from the speed at the next lip behind it, m/s.
@@ -151,7 +175,7 @@ mod tests {
         for rider in 0..2 {
             let ridden = ride_plan(&plan, rider).expect("the demonstration is sound");
             let m = mount(&plan.riders[rider], &plan.weather);
-            let costs = costs(&ridden.profile, &m, &ridden.run);
+            let costs = costs(&plan.line, &ridden.profile, &m, &ridden.run);
             let sum: f64 = costs.iter().map(|c| c.net).sum();
             let ledger = &ridden.run.ledger;
             let whole = ledger.spent.net() / ledger.weight;
@@ -160,7 +184,10 @@ mod tests {
                 let parts =
                     c.rolling + c.drag + c.landing + c.tyres + c.legs + c.turning + c.braking;
                 assert!((parts - c.given - c.net).abs() < 1e-12);
+                let each: f64 = c.each.iter().sum();
+                assert!(c.each.is_empty() || (each - c.net).abs() < 1e-9);
             }
+            assert_eq!(costs[2].each.len(), 3, "three rollers");
             // What is before the first feature or behind the last belongs to none of them.
             assert!((sum - whole).abs() < 0.02, "{sum} {whole}");
         }

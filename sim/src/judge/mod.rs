@@ -23,4 +23,4 @@ pub use stop::{Ending, ending, missing, stands};
 pub use suggest::{Lever, Suggestion, suggestions};
 pub use test_day::{Stops, TestDay, Trial, test_day};
 pub use what_ifs::{DRAG, ROLLING, SKILL, START};
-pub use window::{Window, window, windows};
+pub use window::{Window, windows};

@@ -1,6 +1,7 @@
 //! What rollers take from the lip that follows: the same line ridden with and without them.
 
 use super::change::{rows, smallest, with};
+use crate::num;
 use crate::plan::{Feature, Flat, Plan};
 use serde::Serialize;
 
@@ -20,7 +21,8 @@ pub struct Toll {
     pub without: Option<f64>,
     /// Speed at that lip with one roller fewer, flat in its place, m/s.
     pub one_fewer: Option<f64>,
-    /// How much higher the start platform would have to be to make up for the rollers, m.
+    /// How much higher the start platform would have to be to make up for the rollers, m; `None` where that is
+    /// taller than the builder wants.
     pub higher: Option<f64>,
 }
 
@@ -47,8 +49,9 @@ fn toll(plan: &Plan, rider: usize, feature: usize, lip: usize) -> Option<Toll> {
     rows(plan, rider)?.get(lip)?;
     let with_them = speed(Some(plan.clone()));
     let without = speed(flattened(plan, feature, u32::MAX));
-    let higher = without.and_then(|target| {
-        smallest(MOST_HIGHER, 6, |more| {
+    let higher = without.zip(room_above(plan, MOST_HIGHER));
+    let higher = higher.and_then(|(target, most)| {
+        smallest(most, 6, |more| {
             speed(raised(plan, more)).is_some_and(|v| v >= target)
         })
     });
@@ -80,6 +83,20 @@ fn flattened(plan: &Plan, feature: usize, how_many: u32) -> Option<Plan> {
             features.insert(feature, Feature::Roller(roller));
         }
     })
+}
+
+/// By how much the start platform may be raised, m, up to `most`: to no more than the builder wants; `None` where
+/// it may not.
+pub(super) fn room_above(plan: &Plan, most: f64) -> Option<f64> {
+    let crate::plan::Line::Features(features) = &plan.line else {
+        return None;
+    };
+    let Feature::StartRamp(ramp) = features.first()? else {
+        return None;
+    };
+    let tallest = plan.yard.tallest.unwrap_or(f64::INFINITY);
+    let room = num::min(most, tallest - ramp.platform_height);
+    (room > 0.0).then_some(room)
 }
 
 /// The plan with its start platform raised, m; `None` where there is no start ramp.

@@ -2,7 +2,7 @@
 
 use super::change::{how, rows, smallest, with};
 use super::jump::{How, JumpRow};
-use super::rollers::raised;
+use super::rollers::{raised, room_above};
 use crate::num;
 use crate::plan::{Feature, Plan};
 use serde::Serialize;
@@ -10,6 +10,9 @@ use serde::Serialize;
 /// Most that a gap is shortened or lengthened, m, and a start platform raised.
 const MOST_GAP: f64 = 1.5;
 const MOST_HIGHER: f64 = 2.0;
+
+/// Shortest gap that is suggested, m: over less nobody jumps, it is rolled.
+const LEAST_GAP: f64 = 0.3;
 
 /// Numbers are given in steps that can be built: 5 cm.
 const STEPS_PER_METRE: f64 = 20.0;
@@ -67,7 +70,7 @@ fn suggest(plan: &Plan, rider: usize, row: &JumpRow) -> Option<Suggestion> {
 fn moved(plan: &Plan, rider: usize, row: &JumpRow, sign: f64) -> Option<Suggestion> {
     let gap = gap_of(plan, row.feature)?;
     let most = if sign < 0.0 {
-        num::min(MOST_GAP, gap)
+        num::min(MOST_GAP, gap - LEAST_GAP)
     } else {
         MOST_GAP
     };
@@ -79,7 +82,7 @@ fn moved(plan: &Plan, rider: usize, row: &JumpRow, sign: f64) -> Option<Suggesti
         });
         changed.and_then(|p| how(&p, rider, row.lip)) == Some(How::Clean)
     };
-    let by = smallest(most, 8, works)?;
+    let by = (most > 0.0).then(|| smallest(most, 8, works)).flatten()?;
     Some(Suggestion {
         lip: row.lip,
         lever: Lever::Gap,
@@ -108,15 +111,16 @@ fn higher(plan: &Plan, rider: usize, row: &JumpRow) -> Option<Suggestion> {
         },
         crate::plan::Line::Surveyed { .. } => return None,
     };
+    let most = room_above(plan, MOST_HIGHER)?;
     let works =
         |by: f64| raised(plan, by).and_then(|p| how(&p, rider, row.lip)) == Some(How::Clean);
-    let by = smallest(MOST_HIGHER, 8, works)?;
+    let by = smallest(most, 16, works)?;
     Some(Suggestion {
         lip: row.lip,
         lever: Lever::Platform,
         feature: 0,
         now,
-        then: stepped(MOST_HIGHER, by, now, 1.0, works),
+        then: stepped(most, by, now, 1.0, works),
     })
 }
 
@@ -179,6 +183,52 @@ mod tests {
             short.iter().any(|s| s.lip == 2 && s.then > s.now),
             "{short:?}"
         );
+    }
+
+    /// The demonstration from another start, with a first gap that cannot be shortened.
+    fn from(platform_height: f64) -> Plan {
+        with(&plan::demo(), |features| {
+            if let Feature::StartRamp(ramp) = &mut features[0] {
+                ramp.platform_height = platform_height;
+            }
+            if let Feature::Jump(jump) = &mut features[4] {
+                jump.gap = LEAST_GAP;
+            }
+        })
+        .expect("the demonstration has features")
+    }
+
+    #[test]
+    fn nothing_taller_is_suggested_than_the_builder_wants() {
+        let raised = |plan: &Plan| {
+            let found = check(plan);
+            let found = found.iter().find(|s| s.lever == Lever::Platform);
+            found.map(|s| s.then)
+        };
+        let starts = [1.6, 1.4, 1.2, 1.0, 0.8].map(from);
+        let (mut plan, then) = starts
+            .into_iter()
+            .find_map(|plan| raised(&plan).map(|then| (plan, then)))
+            .expect("a higher start helps one of them");
+        plan.yard.tallest = Some(then);
+        assert_eq!(raised(&plan), Some(then));
+        plan.yard.tallest = Some(then - 0.2);
+        assert!(raised(&plan).is_none_or(|other| other <= then - 0.2));
+    }
+
+    #[test]
+    fn no_gap_is_suggested_that_nobody_jumps() {
+        let most = |s: &Suggestion| s.lever != Lever::Gap || s.then >= LEAST_GAP;
+        for more in [-1.2, -0.9, 0.6, 1.2] {
+            let plan = with(&with_gap(more), |features| {
+                if let Feature::StartRamp(ramp) = &mut features[0] {
+                    ramp.platform_height = 1.4;
+                }
+            });
+            let found = suggestions(&plan.expect("it has features"), 0);
+            println!("{found:?}");
+            assert!(found.iter().all(most), "{found:?}");
+        }
     }
 
     #[test]

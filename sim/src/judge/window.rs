@@ -51,16 +51,15 @@ struct Trial {
     works: bool,
 }
 
-/// The window of every jump of a profile, for one rider. `speeds` are those of the ride itself, by
-/// lip: where two stretches of speed work, the one nearer to it counts.
-pub fn windows(profile: &Profile, mount: &Mount, speeds: &[Option<f64>]) -> Vec<Window> {
-    let lips = 0..profile.lips.len();
-    lips.map(|i| window(profile, mount, i, speeds.get(i).copied().flatten()))
-        .collect()
+/// The window of every jump of a profile, for one rider. `rows` tell how the ride itself went: where two
+/// stretches of speed work, the one counts that the ride would come to first on its way to what it lacks.
+pub fn windows(profile: &Profile, mount: &Mount, rows: &[JumpRow]) -> Vec<Window> {
+    rows.iter().map(|row| window(profile, mount, row)).collect()
 }
 
 /// The window of one jump.
-pub fn window(profile: &Profile, mount: &Mount, lip: usize, speed: Option<f64>) -> Window {
+fn window(profile: &Profile, mount: &Mount, row: &JumpRow) -> Window {
+    let lip = row.lip;
     let mut window = Window {
         lip,
         slowest: None,
@@ -72,7 +71,7 @@ pub fn window(profile: &Profile, mount: &Mount, lip: usize, speed: Option<f64>) 
         return window;
     };
     let tried = trials(&stretch, mount);
-    let Some((first, last)) = run_that_works(&tried, speed) else {
+    let Some((first, last)) = run_that_works(&tried, row, &stretch.lips[0]) else {
         return window;
     };
     let (slow, below) = edge(
@@ -167,22 +166,53 @@ fn works(row: &JumpRow, lip: &LipEdge) -> bool {
     rear > 0.0 && front > 0.0 && rear <= lip.slope_end.x - lip.knuckle.x && row.how != How::Crashed
 }
 
-/// First and last of the trials in a row that work: the row nearest to a speed at the lip, else the
-/// longest.
-fn run_that_works(tried: &[Trial], speed: Option<f64>) -> Option<(usize, usize)> {
+/// What a ride lacks at a jump.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Lacks {
+    /// It is too slow.
+    Speed,
+    /// It is too fast.
+    Slowness,
+    /// Nothing, or nobody can tell.
+    Nothing,
+}
+
+fn lacks(row: &JumpRow, lip: &LipEdge) -> Lacks {
+    match (row.how, row.rear_past_knuckle) {
+        (How::Short | How::Knuckle | How::Stalled, _) => Lacks::Speed,
+        (How::Deep | How::Past, _) => Lacks::Slowness,
+        (How::Crashed, Some(past)) if past < 0.0 => Lacks::Speed,
+        (How::Crashed, Some(past)) if past > lip.slope_end.x - lip.knuckle.x => Lacks::Slowness,
+        (How::Crashed | How::Clean | How::NotReached, _) => Lacks::Nothing,
+    }
+}
+
+/// First and last of the trials in a row that work: of the rows that have what the ride lacks the nearest to
+/// its speed at the lip, else the nearest of all; the longest where it never got there.
+fn run_that_works(tried: &[Trial], ridden: &JumpRow, lip: &LipEdge) -> Option<(usize, usize)> {
     let mut rows: Vec<(usize, usize)> = Vec::new();
-    for (i, trial) in tried.iter().enumerate().filter(|(_, t)| t.works) {
+    for (i, _) in tried.iter().enumerate().filter(|(_, t)| t.works) {
         match rows.last_mut() {
-            Some(row) if row.1 + 1 == i && trial.works => row.1 = i,
+            Some(row) if row.1 + 1 == i => row.1 = i,
             _ => rows.push((i, i)),
         }
     }
-    let Some(speed) = speed else {
+    let Some(speed) = ridden.speed else {
         return rows.into_iter().max_by_key(|row| row.1 - row.0);
     };
     let at = |i: usize| tried[i].at_lip.unwrap_or(0.0);
     let off = |row: &(usize, usize)| num::max(num::max(at(row.0) - speed, speed - at(row.1)), 0.0);
-    rows.into_iter().min_by(|a, b| off(a).total_cmp(&off(b)))
+    let lacks = lacks(ridden, lip);
+    let has = |row: &(usize, usize)| match lacks {
+        Lacks::Speed => at(row.0) > speed,
+        Lacks::Slowness => at(row.1) < speed,
+        Lacks::Nothing => true,
+    };
+    rows.into_iter().min_by(|a, b| {
+        (!has(a), off(a))
+            .partial_cmp(&(!has(b), off(b)))
+            .unwrap_or(core::cmp::Ordering::Equal)
+    })
 }
 
 /// The last trial that works and the first that does not, between one that does and its neighbour.
@@ -216,9 +246,8 @@ mod tests {
     fn of(plan: &Plan, rider: usize) -> (Vec<JumpRow>, Vec<Window>) {
         let ridden = ride_plan(plan, rider).expect("the plan is sound");
         let rows = jumps(&ridden.profile, &ridden.run);
-        let speeds: Vec<_> = rows.iter().map(|r| r.speed).collect();
         let mount = mount(&plan.riders[rider], &plan.weather);
-        let windows = windows(&ridden.profile, &mount, &speeds);
+        let windows = windows(&ridden.profile, &mount, &rows);
         (rows, windows)
     }
 
@@ -259,6 +288,43 @@ mod tests {
                 assert!(w.slowest.unwrap_or(0.0) <= w.fastest.unwrap_or(0.0));
             }
         }
+    }
+
+    /// A row of a ride that came to the lip at some speed and ended so.
+    fn row(speed: f64, how: How, past: Option<f64>) -> JumpRow {
+        let demo = ride_plan(&plan::demo(), 0).expect("the plan is sound");
+        JumpRow {
+            speed: Some(speed),
+            how,
+            rear_past_knuckle: past,
+            ..jumps(&demo.profile, &demo.run).remove(0)
+        }
+    }
+
+    #[test]
+    fn of_two_stretches_that_work_the_one_counts_that_has_what_the_ride_lacks() {
+        let demo = ride_plan(&plan::demo(), 0).expect("the plan is sound");
+        let lip = &demo.profile.lips[0];
+        // Rolled over slowly, or flown fast: nothing between works.
+        let trial = |at: f64| Trial {
+            at_start: at,
+            at_lip: Some(at),
+            how: How::Clean,
+            works: !(2.6..=5.4).contains(&at),
+        };
+        let tried: Vec<_> = (0..=16).map(|i| trial(1.5 + 0.5 * f64::from(i))).collect();
+        let found = |row: &JumpRow| {
+            let (first, last) = run_that_works(&tried, row, lip).expect("some work");
+            (tried[first].at_start, tried[last].at_start)
+        };
+        let (slow, fast) = ((1.5, 2.5), (5.5, 9.5));
+        assert_eq!(found(&row(2.7, How::Short, None)), fast);
+        assert_eq!(found(&row(2.7, How::Crashed, Some(-0.4))), fast);
+        assert_eq!(found(&row(5.3, How::Past, Some(9.0))), slow);
+        assert_eq!(found(&row(2.7, How::Clean, Some(0.4))), slow);
+        assert_eq!(found(&row(5.3, How::Crashed, None)), fast);
+        // Where none has it, the nearest does.
+        assert_eq!(found(&row(11.0, How::Short, Some(-0.2))), fast);
     }
 
     #[test]

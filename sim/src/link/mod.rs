@@ -30,12 +30,14 @@ pub const MAX_CHARACTERS: usize = 32_768;
 /// The format written, and the newest one read. Formats so far:
 ///
 /// 1. The first.
-/// 2. Lips may end in a straight stretch; a plan has a seed.
+/// 2. Lips may end in a straight stretch; a plan has a seed, a yard the tallest that may be built.
 const FORMAT: u8 = 2;
 /// High half of the first byte; the low half is the format.
 const MARK: u8 = 0xC0;
 /// Bytes of the frame before the body.
 const HEAD: usize = 7;
+/// What a sentence or a bracket that a link stands in puts behind it, and a program may take for its end.
+const CLOSING: [char; 12] = ['.', ',', ';', ':', '!', '?', ')', ']', '>', '"', '\'', '»'];
 /// Takes texts that end within a byte, as those do that were cut short.
 const LENIENT: GeneralPurpose =
     GeneralPurpose::new(&URL_SAFE, NO_PAD.with_decode_allow_trailing_bits(true));
@@ -74,7 +76,7 @@ pub fn encode_with(plan: &Plan, model_version: u16) -> String {
 /// # Errors
 /// Says in plain words what is wrong with the text; never panics, whatever it is given.
 pub fn decode(text: &str) -> Result<Decoded, LinkError> {
-    let text = text.trim();
+    let text = text.trim().trim_end_matches(CLOSING);
     let text = text.strip_prefix('#').unwrap_or(text);
     if text.len() > MAX_CHARACTERS {
         return Err(LinkError::TooLong { given: text.len() });
@@ -225,6 +227,18 @@ mod tests {
             decode(&forged(FORMAT, &bits.into_writer())),
             Err(LinkError::Damaged)
         );
+    }
+
+    #[test]
+    fn what_stands_behind_a_link_in_a_sentence_is_no_part_of_it() {
+        let plan = crate::plan::demo();
+        let link = encode(&plan);
+        for behind in [".", ")", ").", ",", "?\"", ">", "»"] {
+            let decoded = decode(&format!("#{link}{behind}")).expect("it is whole");
+            assert_eq!(decoded.plan, plan, "{behind}");
+        }
+        // What belongs to the alphabet is never taken off.
+        assert!(decode(&format!("{link}-")).is_err());
     }
 
     #[test]

@@ -26,7 +26,7 @@ record!(Plan {
     seed since 2 = 0,
 } then seen);
 
-record!(Yard { length, lie });
+record!(Yard { length, lie, tallest since 2 = None });
 choice!(Lie in 2 bits { 0: Grade(rise), 1: Surveyed(points) });
 record!(GroundPoint { station, elevation });
 

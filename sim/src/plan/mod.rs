@@ -23,6 +23,7 @@ pub use jump::{Jump, Landing, LeadIn, Lip};
 pub use rider::{Mount, Rider, Style};
 pub use seen::{Clocked, Landed, Observation, Stopped, Timed};
 pub use weather::{Ground, Weather};
+pub(crate) use yard::TALLEST;
 pub use yard::{GroundPoint, Lie, Yard};
 
 use crate::error::{Fault, Quantity, Why};

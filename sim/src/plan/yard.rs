@@ -12,12 +12,38 @@ pub struct Yard {
     pub length: f64,
     /// How the ground lies before anything is dug.
     pub lie: Lie,
+    /// Most height of anything that is built, m, where the builder has said so: nothing taller is ever
+    /// suggested.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tallest: Option<f64>,
 }
 
+/// Least and most that a builder can want nothing to be taller than, m.
+pub(crate) const TALLEST: [f64; 2] = [0.6, 4.0];
+
 impl Yard {
+    /// An even slope of some length, m, that rises so many metres for each metre along.
+    pub fn even(length: f64, grade: f64) -> Self {
+        Self {
+            length,
+            lie: Lie::Grade(grade),
+            tallest: None,
+        }
+    }
+
     pub(super) fn check(&self, c: &mut Checker) {
         let why = Why::YardLength;
         c.within("length", Quantity::Length, self.length, 1.0..=500.0, why);
+        if let Some(tallest) = self.tallest {
+            let [least, most] = TALLEST;
+            c.within(
+                "tallest",
+                Quantity::Length,
+                tallest,
+                least..=most,
+                Why::Tallest,
+            );
+        }
         c.inside("lie", |c| match &self.lie {
             Lie::Grade(grade) => {
                 let why = Why::YardGrade;

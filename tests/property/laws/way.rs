@@ -3,9 +3,7 @@
 //! settled.
 
 use proptest::prelude::*;
-use sim::plan::{
-    Feature, Flat, Lie, Line, Plan, Roller, RunOut, StartRamp, Surface, Weather, Yard,
-};
+use sim::plan::{Feature, Flat, Line, Plan, Roller, RunOut, StartRamp, Surface, Weather, Yard};
 use sim::profile::Profile;
 use sim::ride::{Accuracy, Mount, Run, ride};
 use sim::setup;
@@ -107,10 +105,7 @@ pub fn plan(mut features: Vec<Feature>) -> Plan {
     }));
     Plan {
         name: "Law".into(),
-        yard: Yard {
-            length: 200.0,
-            lie: Lie::Grade(0.0),
-        },
+        yard: Yard::even(200.0, 0.0),
         line: Line::Features(features),
         riders: riders::all().into(),
         weather: Weather::default(),

@@ -7,6 +7,12 @@ export const faults = {
   least: (a) => `es geht ${a} oder mehr`,
   most: (b) => `es geht ${b} oder weniger`,
   show: (name) => `Zeige ${name}`,
+  go: "Zeige das Feld",
+  unready: (said) => `So nicht zu fahren. ${said}`,
+  before: "Was folgt, gehört zur letzten Line, die funktioniert.",
+  // A line longer than its yard: what it needs, what there is, and the difference, each written out.
+  tooLong: (used, has, over) => `Die Line braucht ${used}, das Gelände hat ${has}: ${over} zu lang.`,
+  shorten: (name) => `Kürze ${name}`,
 };
 
 // Why a field is at fault, as the part of a sentence.
@@ -99,7 +105,7 @@ export const reasons = {
   seed: "ein Anfangswert hat höchstens sechs Ziffern",
   draft_length: "zu kurz für einen Sprung, oder länger als ein Garten",
   draft_fall: "so steil liegt kein Garten, in dem man fährt",
-  draft_tallest: "zu niedrig, um Tempo zu holen, oder zu hoch, um so zu bauen",
+  tallest: "zu niedrig, um Tempo zu holen, oder zu hoch, um so zu bauen",
   no_such_age: "dieses Alter gibt es in den Wachstumskurven nicht",
 };
 

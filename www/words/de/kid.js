@@ -17,6 +17,9 @@ export const cards = {
     chair: (drop) => `Du landest hart, wie nach einem Sprung vom Stuhl (aus ${drop} Höhe).`,
     table: (drop) => `Du landest sehr hart, wie nach einem Sprung vom Tisch (aus ${drop} Höhe). Das ist zu viel für ein Kind.`,
   },
+  // However low the drop: on the edge of the landing, or with legs that have nothing left to give.
+  knuckle: "Du kommst auf der Kante der Landung auf: ein harter Schlag von hinten.",
+  spent: (times) => `Du landest hart, so schwer wie ${times} von dir, und deine Beine geben nicht mehr nach.`,
   not: (how) => `Noch kein Sprung zum Fahren: ${how}.`,
   rules: [
     "Helm auf und zu, Schützer an Knien und Ellbogen.",

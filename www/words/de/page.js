@@ -19,6 +19,7 @@ export const page = {
   sent: "Diese Line hat dir jemand geschickt.",
   keep: "Kopie bearbeiten",
   stop: "Nicht mehr vergleichen",
+  begin: "Eigene Line anfangen",
   jumps: "Die Sprünge, einer nach dem anderen",
   range: "Von bis",
   exit: "Abflug",

@@ -153,6 +153,8 @@ export const fields = {
   tyre_width: "Reifenbreite",
   tyre_pressure: "Reifendruck",
   yard_length: "Länge",
+  limited: "Nichts zu hoch",
+  tallest: "Nichts höher als",
   fall: "Gefälle vom Anfang bis zum Ende",
   altitude: "Höhe über dem Meer",
   temperature: "Temperatur",

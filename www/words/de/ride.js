@@ -32,6 +32,15 @@ export const how = {
   not_reached: () => "Kommt nicht bis hierher.",
 };
 
+// Words of the trade as they stand in these texts, and what they mean.
+export const terms = {
+  Landekante: "Die Landekante ist die obere Kante der Landung, an der die Schräge beginnt. Beide Räder sollen dahinter aufkommen.",
+  "schlägt vorn an": "Das Hinterrad trifft die Vorderseite oder die Oberkante der Landung, weil der Sprung zu kurz war.",
+  Deck: "Das Deck sind die Bretter über der Lücke. Wer zu kurz kommt, rollt darüber weiter.",
+  weit: "Weit ist so tief auf der Schräge, dass kaum etwas davon bleibt: etwas schneller, und du landest im Flachen.",
+  Absprung: "Der Absprung ist das gebogene Ende eines Sprungs, das dich in die Luft wirft.",
+};
+
 // The same at a glance.
 export const howShort = {
   clean: "sauber",
@@ -98,6 +107,8 @@ export const causes = {
   braking: "Bremse",
 };
 export const given = (height) => `Beine bringen ${height} zurück`;
+// What rollers take one by one: a list of lengths written out.
+export const oneByOne = (heights) => `Eine nach der anderen ${heights}.`;
 export const takes = (height, speed) => (speed ? `${height}, ${speed} am nächsten Absprung` : height);
 export const gives = (height) => `bringt ${height}`;
 

@@ -7,6 +7,12 @@ export const faults = {
   least: (a) => `use ${a} or more`,
   most: (b) => `use ${b} or less`,
   show: (name) => `Show ${name}`,
+  go: "Show the field",
+  unready: (said) => `Cannot be ridden yet. ${said}`,
+  before: "What follows is of the last line that works.",
+  // A line longer than its yard: what it needs, what there is, and the difference, each written out.
+  tooLong: (used, has, over) => `The line needs ${used}, the yard has ${has}: ${over} too long.`,
+  shorten: (name) => `Shorten ${name}`,
 };
 
 // Why a field is at fault, as the part of a sentence.
@@ -99,7 +105,7 @@ export const reasons = {
   seed: "a seed has six digits at most",
   draft_length: "too short for a jump, or longer than a yard",
   draft_fall: "no yard to ride lies so steep",
-  draft_tallest: "too low to gain speed from, or too high to build like this",
+  tallest: "too low to gain speed from, or too high to build like this",
   no_such_age: "the growth charts have no such age",
 };
 

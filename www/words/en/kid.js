@@ -17,6 +17,9 @@ export const cards = {
     chair: (drop) => `You land hard, like jumping off a chair (a drop of ${drop}).`,
     table: (drop) => `You land very hard, like jumping off a table (a drop of ${drop}). That is too much for a child.`,
   },
+  // However low the drop: on the edge of the landing, or with legs that have nothing left to give.
+  knuckle: "You come down on the edge of the landing: a hard knock from behind.",
+  spent: (times) => `You land hard, as heavy as ${times} of you, and your legs have nothing left to give.`,
   not: (how) => `Not a jump to ride yet: ${how}.`,
   rules: [
     "Helmet on and buckled, pads on knees and elbows.",

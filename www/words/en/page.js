@@ -19,6 +19,7 @@ export const page = {
   sent: "Somebody sent you this line.",
   keep: "Edit a copy",
   stop: "Stop comparing",
+  begin: "Start a line of your own",
   jumps: "The jumps, one by one",
   range: "May be",
   exit: "Leaves at",

@@ -153,6 +153,8 @@ export const fields = {
   tyre_width: "Tyre width",
   tyre_pressure: "Tyre pressure",
   yard_length: "Length",
+  limited: "Nothing too tall",
+  tallest: "Nothing taller than",
   fall: "Fall from start to end",
   altitude: "Height over the sea",
   temperature: "Temperature",
