@@ -5,9 +5,10 @@ import { make } from "./make.js";
 import { say } from "./message.js";
 
 // Whole words alone, however they are written at the begin of a sentence.
-const known = new RegExp(`(?<!\\p{L})(${Object.keys(words).join("|")})(?!\\p{L})`, "iu");
+const all = Object.values(words);
+const known = new RegExp(`(?<!\\p{L})(${all.map(([word]) => word).join("|")})(?!\\p{L})`, "iu");
 
-const meaning = (word) => Object.entries(words).find(([key]) => key.toLowerCase() === word.toLowerCase())[1];
+const meaning = (word) => all.find(([one]) => one.toLowerCase() === word.toLowerCase())[1];
 
 function term(word) {
   const button = make("button", { type: "button", className: "term" }, word);

@@ -34,11 +34,11 @@ export const how = {
 
 // Words of the trade as they stand in these texts, and what they mean.
 export const terms = {
-  Landekante: "Die Landekante ist die obere Kante der Landung, an der die Schräge beginnt. Beide Räder sollen dahinter aufkommen.",
-  "schlägt vorn an": "Das Hinterrad trifft die Vorderseite oder die Oberkante der Landung, weil der Sprung zu kurz war.",
-  Deck: "Das Deck sind die Bretter über der Lücke. Wer zu kurz kommt, rollt darüber weiter.",
-  weit: "Weit ist so tief auf der Schräge, dass kaum etwas davon bleibt: etwas schneller, und du landest im Flachen.",
-  Absprung: "Der Absprung ist das gebogene Ende eines Sprungs, das dich in die Luft wirft.",
+  knuckle: ["Landekante", "Die Landekante ist die obere Kante der Landung, an der die Schräge beginnt. Beide Räder sollen dahinter aufkommen."],
+  short: ["schlägt vorn an", "Das Hinterrad trifft die Vorderseite oder die Oberkante der Landung, weil der Sprung zu kurz war."],
+  decked: ["Deck", "Das Deck sind die Bretter über der Lücke. Wer zu kurz kommt, rollt darüber weiter."],
+  deep: ["weit", "Weit ist so tief auf der Schräge, dass kaum etwas davon bleibt: etwas schneller, und du landest im Flachen."],
+  lip: ["Absprung", "Der Absprung ist das gebogene Ende eines Sprungs, das dich in die Luft wirft."],
 };
 
 // The same at a glance.

@@ -33,11 +33,11 @@ export const how = {
 
 // Words of the trade as they stand in these texts, and what they mean.
 export const terms = {
-  knuckle: "The knuckle is the top edge of the landing, where its slope begins. Both wheels should come down behind it.",
-  cases: "To case is to hit the front or the top of the landing with the rear wheel, because the jump was too short.",
-  deck: "The deck is the boards over the gap. Who comes short rolls on over them.",
-  deep: "Deep is so far down the slope that little of it is left: a bit faster, and you land in the flat.",
-  lip: "The lip is the curved end of a jump, which throws you into the air.",
+  knuckle: ["knuckle", "The knuckle is the top edge of the landing, where its slope begins. Both wheels should come down behind it."],
+  short: ["cases", "To case is to hit the front or the top of the landing with the rear wheel, because the jump was too short."],
+  decked: ["deck", "The deck is the boards over the gap. Who comes short rolls on over them."],
+  deep: ["deep", "Deep is so far down the slope that little of it is left: a bit faster, and you land in the flat."],
+  lip: ["lip", "The lip is the curved end of a jump, which throws you into the air."],
 };
 
 // The same at a glance.
