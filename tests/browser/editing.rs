@@ -45,8 +45,8 @@ async fn over_the_drawing(page: &Page) -> Result<String> {
 }
 
 /// What is wrong with a plan stands over the drawing and before the verdict, with a way to what can be mended;
-/// and it goes with the fault.
-fn wrong_in_sight(ground: &Ground, screen: Screen) -> Result<()> {
+/// and it goes with the fault. A lip that is lifted by so many pixels is too high there.
+fn wrong_in_sight(ground: &Ground, screen: Screen, lifted: i64) -> Result<()> {
     ground.visit(screen, "", async |page| {
         page.click("#units label:has([value=metric])").await?;
         let before = page.texts("#lips [data-what=speed]").await?;
@@ -90,7 +90,7 @@ fn wrong_in_sight(ground: &Ground, screen: Screen) -> Result<()> {
                .observe(wrong, { attributes: true, childList: true }); return true",
         )
         .await?;
-        page.drag(".grip[data-part=lip]", 0, -100).await?;
+        page.drag(".grip[data-part=lip]", 0, -lifted).await?;
         let said: Vec<String> = page.ask("return said").await?;
         ensure!(
             said.iter().any(|said| said.contains("Jump 1")),
@@ -101,11 +101,11 @@ fn wrong_in_sight(ground: &Ground, screen: Screen) -> Result<()> {
 }
 
 pub fn what_is_wrong_is_in_sight_on_a_phone(ground: &Ground) -> Result<()> {
-    wrong_in_sight(ground, Screen::Phone)
+    wrong_in_sight(ground, Screen::Phone, 100)
 }
 
 pub fn what_is_wrong_is_in_sight_at_a_desk(ground: &Ground) -> Result<()> {
-    wrong_in_sight(ground, Screen::Desk)
+    wrong_in_sight(ground, Screen::Desk, 170)
 }
 
 pub fn a_fault_speaks_at_its_field(ground: &Ground) -> Result<()> {

@@ -49,7 +49,7 @@ fn make(folder: &Path, version: &str, mark: &str) -> Result<()> {
     let text = fs::read_to_string(&index)?;
     fs::write(
         &index,
-        text.replacen("<body>", &format!("<body data-mark=\"{mark}\">"), 1),
+        text.replacen("<body", &format!("<body data-mark=\"{mark}\""), 1),
     )?;
     let app = new.join("app.js");
     let text = fs::read_to_string(&app)?;
