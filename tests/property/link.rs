@@ -100,7 +100,7 @@ fn errors_say_what_happened() {
         ("", LinkError::NotALink),
         ("settings", LinkError::NotALink),
         (&text[..text.len() - 5], LinkError::CutShort),
-        (&format!("{text}."), LinkError::Damaged),
+        (&format!("{text}*"), LinkError::Damaged),
         (
             &format!("{}A{}", &text[..40], &text[41..]),
             LinkError::Damaged,
