@@ -1,5 +1,7 @@
 // What was done to the plan, to be undone and done again without end.
 
+import { put, read } from "./device.js";
+
 const past = [];
 const future = [];
 
@@ -22,26 +24,16 @@ export function note(before, what, held) {
 const KEY = "carryline.steps.";
 const MOST = 60;
 
-/** Keeps the steps of a line with its plan as it is now, so that they outlast a reload. */
-export function remember(id, now) {
-  try {
-    const steps = { now, past: past.slice(-MOST), future: future.slice(-MOST) };
-    sessionStorage.setItem(KEY + id, JSON.stringify(steps));
-  } catch {
-    // Without room for them the steps last as long as the page.
-  }
-}
+/** Keeps the steps of a line with its plan as it is now, so that they outlast a reload. Without room for them they last
+ * as long as the page. */
+export const remember = (id, now) => put("sessionStorage", KEY + id, { now, past: past.slice(-MOST), future: future.slice(-MOST) });
 
 /** Takes the steps of a line that was just opened, where its plan is still as it was. */
 export function recall(id, now) {
-  try {
-    const steps = JSON.parse(sessionStorage.getItem(KEY + id));
-    if (JSON.stringify(steps?.now) !== JSON.stringify(now)) return;
-    past.push(...steps.past);
-    future.push(...steps.future);
-  } catch {
-    // What cannot be read is as good as none.
-  }
+  const steps = read("sessionStorage", KEY + id);
+  if (JSON.stringify(steps?.now) !== JSON.stringify(now)) return;
+  past.push(...steps.past);
+  future.push(...steps.future);
 }
 
 /** Another line is opened: what was done to the one before is not undone here. */

@@ -2,27 +2,28 @@
 // unless both edit the same line.
 
 import { draw_seed } from "./carryline.js";
+import { put, read } from "./device.js";
 
 const PREFIX = "carryline.line.";
 
 /** Id of the line that is edited here; null while a line is only looked at. */
 export const here = { id: null, taken: false };
 
-function read(key) {
-  try {
-    const entry = JSON.parse(localStorage.getItem(key));
-    return entry?.plan?.line ? { ...entry, id: key.slice(PREFIX.length) } : null;
-  } catch {
-    // What somebody else wrote under our name is no line of ours.
-    return null;
-  }
+/** The line kept under a key; null where somebody else wrote something under our name. */
+function line(key) {
+  const entry = read("localStorage", key);
+  return entry?.plan?.line ? { ...entry, id: key.slice(PREFIX.length) } : null;
 }
+
+const keys = () => Object.keys(localStorage).filter((key) => key.startsWith(PREFIX));
+
+/** Whether any line is kept: quicker told than which. */
+export const some = () => keys().some(line);
 
 /** All kept lines, the last edited first. */
 export function kept() {
-  const keys = Object.keys(localStorage).filter((key) => key.startsWith(PREFIX));
-  return keys
-    .map(read)
+  return keys()
+    .map(line)
     .filter(Boolean)
     .sort((a, b) => b.saved - a.saved || a.id.localeCompare(b.id));
 }
@@ -31,14 +32,7 @@ export function kept() {
 export const fresh = () => `${Date.now()}-${draw_seed()}`;
 
 /** Keeps a plan under an id; false where the device has no room or no store. */
-export function keep(id, plan, link) {
-  try {
-    localStorage.setItem(PREFIX + id, JSON.stringify({ plan, link, saved: Date.now() }));
-    return true;
-  } catch {
-    return false;
-  }
-}
+export const keep = (id, plan, link) => put("localStorage", PREFIX + id, { plan, link, saved: Date.now() });
 
 export const drop = (id) => localStorage.removeItem(PREFIX + id);
 

@@ -49,13 +49,8 @@ async fn check(page: &Page, view: &str) -> Result<()> {
     Ok(())
 }
 
-async fn settle(page: &Page) -> Result<()> {
-    page.wait_for("the study", "!document.documentElement.dataset.working")
-        .await
-}
-
 async fn views(page: &Page, named: &str) -> Result<()> {
-    settle(page).await?;
+    page.studied().await?;
     check(page, &format!("{named}, the start")).await?;
     page.click("#features [data-kind=jump] .feature").await?;
     check(page, &format!("{named}, a jump")).await?;
@@ -91,7 +86,7 @@ pub fn by_night_at_a_desk(ground: &Ground) -> Result<()> {
 pub fn a_sent_line_and_the_limits(ground: &Ground) -> Result<()> {
     let link = format!("#{}", sim::link::encode(&sim::plan::demo()));
     ground.visit(Screen::Phone, &link, async |page| {
-        settle(page).await?;
+        page.studied().await?;
         check(page, "a line that was sent").await?;
         page.click(".how a").await?;
         page.wait_for("the limits", "document.querySelector('.reading h1')")
@@ -105,7 +100,7 @@ pub fn a_sent_line_and_the_limits(ground: &Ground) -> Result<()> {
 /// Nothing hangs over the edge of a narrow screen, nor with the type twice as large.
 pub fn narrow_and_with_large_type(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Phone, "", async |page| {
-        settle(page).await?;
+        page.studied().await?;
         page.click("#features [data-kind=jump] .feature").await?;
         let over = "const d = document.documentElement; return d.scrollWidth - d.clientWidth";
         let narrow = json!({ "width": 320, "height": 640, "deviceScaleFactor": 2, "mobile": true });

@@ -87,9 +87,7 @@ async fn lift(page: &Page, part: &str, up: f64) -> Result<()> {
     }
     let end = json!({ "type": "touchEnd", "touchPoints": [] });
     page.devtools("Input.dispatchTouchEvent", end).await?;
-    page.ask::<Option<bool>>("return new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))")
-        .await?;
-    Ok(())
+    page.drawn().await
 }
 
 const LIP: &str =
@@ -98,8 +96,7 @@ const LIP: &str =
 pub fn a_finger_leaves_the_page_where_it_is(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Phone, "", async |page| {
         take_the_second_jump(page).await?;
-        page.wait_for("the study", "!document.documentElement.dataset.working")
-            .await?;
+        page.studied().await?;
         let stands = "window.stood === scrollY || (window.stood = scrollY, false)";
         page.wait_for("the page to stand", stands).await?;
         let (before, scrolled) = (number(page, LIP).await?, number(page, "scrollY").await?);
@@ -282,8 +279,7 @@ pub fn the_table_follows_a_finger_that_rests(ground: &Ground) -> Result<()> {
     const LANDINGS: &str = "#lips tbody [data-what=landing]";
     ground.visit(Screen::Phone, "", async |page| {
         take_the_second_jump(page).await?;
-        page.wait_for("the study", "!document.documentElement.dataset.working")
-            .await?;
+        page.studied().await?;
         let before = page.texts(LANDINGS).await?;
         let mut held = Vec::new();
         // The ride of the first is shown at once, that of the second would be too soon after it.
@@ -294,8 +290,7 @@ pub fn the_table_follows_a_finger_that_rests(ground: &Ground) -> Result<()> {
         })
         .await?;
         ensure!(held != before, "nothing followed");
-        page.wait_for("the study", "!document.documentElement.dataset.working")
-            .await?;
+        page.studied().await?;
         let after = page.texts(LANDINGS).await?;
         ensure!(
             held == after,
@@ -308,7 +303,7 @@ pub fn the_table_follows_a_finger_that_rests(ground: &Ground) -> Result<()> {
 pub fn the_picture_follows_in_the_same_frame(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Phone, "", async |page| {
         take_the_second_jump(page).await?;
-        page.wait_for("the study", "!document.documentElement.dataset.working").await?;
+        page.studied().await?;
         // The frame that a move falls into is looked at once the page has drawn it.
         let watch = "window.seen = { moves: 0, followed: 0 }; let before = 0; \
             const canvas = document.getElementById('drawing'); \
@@ -336,7 +331,7 @@ pub fn the_picture_follows_promptly_on_a_slow_phone(ground: &Ground) -> Result<(
     const END: &str = "dragging ends";
     ground.visit_traced(Screen::Phone, async |page| {
         take_the_second_jump(page).await?;
-        page.wait_for("the study", "!document.documentElement.dataset.working").await?;
+        page.studied().await?;
         page.ask::<bool>(
             "window.rides = 0; new MutationObserver(() => rides += 1) \
                .observe(document.querySelector('#lips tbody'), { childList: true, subtree: true }); return true",

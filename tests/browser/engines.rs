@@ -6,11 +6,6 @@ use browser::{Engine, Ground, Page, Screen};
 const SPEEDS: &str = "#lips tbody [data-what=speed]";
 const GAP: &str = "[data-feature=\"4\"] [data-field$=\"gap\"]";
 
-async fn studied(page: &Page) -> Result<()> {
-    page.wait_for("the study", "!document.documentElement.dataset.working")
-        .await
-}
-
 async fn main_path(page: &Page, screen: Screen) -> Result<()> {
     let width: u32 = page.ask("return innerWidth").await?;
     ensure!(width == screen.size().0, "{width} px wide");
@@ -70,10 +65,10 @@ async fn change_it(page: &Page) -> Result<()> {
     let told = page.texts(&format!("{GAP} .fault")).await?;
     ensure!(told.iter().any(|t| t.contains("long")), "{told:?}");
     page.fill(&format!("{GAP} input"), "1.7 m").await?;
-    studied(page).await?;
+    page.studied().await?;
     let speeds = page.texts(SPEEDS).await?;
     page.reload().await?;
-    studied(page).await?;
+    page.studied().await?;
     ensure!(
         page.texts(SPEEDS).await? == speeds,
         "a reload lost the line"

@@ -191,7 +191,7 @@ pub fn a_first_line_follows_from_four_answers(ground: &Ground) -> Result<()> {
         ensure!(tallest.starts_with("2.4"), "nothing taller than {tallest:?}");
         ensure!(page.ask::<bool>("return document.getElementById('begin').hidden").await?);
         // The answers are there the next time, in the reader's own units.
-        page.wait_for("the study", "!document.documentElement.dataset.working").await?;
+        page.studied().await?;
         page.reload().await?;
         page.click("#lines summary").await?;
         page.wait_for("the form", "document.querySelector('#new-line')").await?;

@@ -288,10 +288,20 @@ impl Page {
                 .await
         };
         self.with(css, drag).await?;
-        // One edit a frame: the last one is in by the second.
+        self.drawn().await
+    }
+
+    /// Waits until the page has drawn what it was last given: one edit a frame, so it is in by the second.
+    pub async fn drawn(&self) -> Result<()> {
         let drawn = "return new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))";
         ensure!(self.ask::<bool>(drawn).await?);
         Ok(())
+    }
+
+    /// Waits until all that is found out by riding again and again is known.
+    pub async fn studied(&self) -> Result<()> {
+        self.wait_for("the study", "!document.documentElement.dataset.working")
+            .await
     }
 
     /// Puts a finger on the middle of an element, moves it by so many pixels to the right and down, and lifts it.
@@ -337,11 +347,10 @@ impl Page {
     pub async fn seek(&self, seconds: f64) -> Result<()> {
         let script = format!(
             "const s = document.getElementById('scrub'); s.value = {seconds}; \
-             s.dispatchEvent(new Event('input', {{ bubbles: true }})); \
-             return new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))"
+             s.dispatchEvent(new Event('input', {{ bubbles: true }})); return true"
         );
         ensure!(self.ask::<bool>(&script).await?);
-        Ok(())
+        self.drawn().await
     }
 
     /// How long the ride lasts, s.

@@ -1,14 +1,26 @@
 //! How the page looks, kept as pictures under `tests/out`; and nothing hangs over the edge.
 
 use anyhow::{Result, ensure};
-use browser::{Ground, Screen};
+use browser::{Ground, Page, Screen};
+
+/// Nothing hangs over the edge of the screen.
+async fn fits(page: &Page, screen: Screen) -> Result<()> {
+    let (width, _) = screen.size();
+    let [seen, content]: [u32; 2] = page
+        .ask("const d = document.documentElement; return [d.clientWidth, d.scrollWidth]")
+        .await?;
+    ensure!(
+        seen <= width && content <= seen,
+        "{content} pixels of content in {seen} of {width}"
+    );
+    Ok(())
+}
 
 fn look(ground: &Ground, screen: Screen, name: &str, units: &str) -> Result<()> {
     ground.visit(screen, "", async |page| {
         page.click(&format!("#units label:has([value={units}])"))
             .await?;
-        page.wait_for("the study", "!document.documentElement.dataset.working")
-            .await?;
+        page.studied().await?;
         // A little after the middle of the ride, in the air.
         let duration = page.duration().await?;
         let mut moment = 0.5 * duration;
@@ -25,14 +37,7 @@ fn look(ground: &Ground, screen: Screen, name: &str, units: &str) -> Result<()> 
         page.seek(moment + 0.2).await?;
         page.ask::<Option<bool>>("scrollTo(0, 0)").await?;
         page.picture(&format!("{name}.png")).await?;
-        let (width, _) = screen.size();
-        let [seen, content]: [u32; 2] = page
-            .ask("const d = document.documentElement; return [d.clientWidth, d.scrollWidth]")
-            .await?;
-        ensure!(
-            seen <= width && content <= seen,
-            "{content} pixels of content in {seen} of {width}"
-        );
+        fits(page, screen).await?;
         page.click("#features [data-kind=jump] .feature").await?;
         page.picture(&format!("{name}-jump.png")).await
     })
@@ -58,8 +63,7 @@ const COVERED: f64 = 0.55;
 /// On a low screen ride and tools leave room for the rest, and nothing lies over it.
 fn low(ground: &Ground, screen: Screen, name: &str) -> Result<()> {
     ground.visit(screen, "", async |page| {
-        page.wait_for("the study", "!document.documentElement.dataset.working")
-            .await?;
+        page.studied().await?;
         page.picture(&format!("{name}.png")).await?;
         let covered = "\
             const at = (x, y) => document.elementFromPoint(x, y)?.closest('#ride, #controls') ? 1 : 0; \
@@ -85,10 +89,7 @@ fn low(ground: &Ground, screen: Screen, name: &str) -> Result<()> {
                 page.picture(&format!("{name}-lips.png")).await?;
             }
         }
-        let [seen, content]: [u32; 2] = page
-            .ask("const d = document.documentElement; return [d.clientWidth, d.scrollWidth]")
-            .await?;
-        ensure!(content <= seen, "{content} pixels of content in {seen}");
+        fits(page, screen).await?;
         // The ride itself is in sight, tools and all.
         for scrolled in [0, 400] {
             let ride = format!(

@@ -30,8 +30,7 @@ fn written(speed: f64) -> String {
 /// Opens the panel once all is known, with the page in metres.
 async fn open(page: &Page) -> Result<String> {
     page.click("#units label:has([value=metric])").await?;
-    page.wait_for("the study", "!document.documentElement.dataset.working")
-        .await?;
+    page.studied().await?;
     page.click("#share").await?;
     page.ask("return document.getElementById('share').dataset.link")
         .await

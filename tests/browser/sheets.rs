@@ -30,8 +30,7 @@ fn sheet(ground: &Ground, rider: usize, night: bool) -> Result<()> {
         )
         .await?;
         page.go(&tail).await?;
-        page.wait_for("the study", "!document.documentElement.dataset.working")
-            .await?;
+        page.studied().await?;
         let duration = page.duration().await?;
         for (side, canvas) in [("side", "drawing"), ("saddle", "saddle")] {
             if canvas == "saddle" {

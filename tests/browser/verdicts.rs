@@ -8,11 +8,6 @@ use sim::plan::{Feature, Line, Plan, Style, demo};
 use sim::setup::{mount, ride_plan};
 use sim::units::{System, format};
 
-async fn settle(page: &Page) -> Result<()> {
-    let done = "!document.documentElement.dataset.working";
-    page.wait_for("the study", done).await
-}
-
 fn ridden(plan: &Plan) -> Result<sim::setup::Ridden> {
     ride_plan(plan, 0).map_err(|faults| anyhow::anyhow!("{faults:?}"))
 }
@@ -29,7 +24,7 @@ pub fn each_jump_has_its_window(ground: &Ground) -> Result<()> {
     let windows = windows(&ridden.profile, &m, &rows);
     let told = ground.visit(Screen::Phone, "", async |page| {
         page.click("#units label:has([value=metric])").await?;
-        settle(page).await?;
+        page.studied().await?;
         page.texts("#lips .more").await
     })?;
     ensure!(
@@ -75,7 +70,7 @@ pub fn costs_are_those_of_the_simulator(ground: &Ground) -> Result<()> {
     let (with, without) = toll.with.zip(toll.without).context("both are ridden")?;
     let (rows, causes, said) = ground.visit(Screen::Desk, &link, async |page| {
         page.click("#units label:has([value=metric])").await?;
-        settle(page).await?;
+        page.studied().await?;
         Ok((
             page.texts("#costs [data-what=takes]").await?,
             page.texts("#costs [data-what=causes]").await?,
@@ -108,7 +103,7 @@ pub fn costs_are_those_of_the_simulator(ground: &Ground) -> Result<()> {
 
 pub fn a_word_of_the_trade_is_explained_by_a_tap(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Phone, "", async |page| {
-        settle(page).await?;
+        page.studied().await?;
         page.click("#lips [data-lip='0'] [data-what=landing] .term")
             .await?;
         let said: String = page
@@ -137,7 +132,7 @@ pub fn a_suggestion_can_be_tried(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Phone, &link, async |page| {
         // A line that came in a link is copied before it is changed.
         page.click("#keep").await?;
-        settle(page).await?;
+        page.studied().await?;
         let how = "document.querySelector('#lips tr[data-lip=\"2\"]').dataset.how";
         let before: String = page.ask(&format!("return {how}")).await?;
         ensure!(before != "clean", "the jump is {before}");
@@ -152,7 +147,7 @@ pub fn the_test_day_is_told(ground: &Ground) -> Result<()> {
     let day = sim::judge::test_day(&demo(), 0).context("the demonstration has features")?;
     let told = ground.visit(Screen::Phone, "", async |page| {
         page.click("#units label:has([value=metric])").await?;
-        settle(page).await?;
+        page.studied().await?;
         page.texts("#test-day li").await
     })?;
     ensure!(told.len() == day.trials.len(), "{told:?}");
@@ -182,7 +177,7 @@ pub fn whether_the_rider_stands_is_told(ground: &Ground) -> Result<()> {
     let missing = missing(&plan, 0).context("it can be made longer")?;
     let ending = async |page: &Page| -> Result<[String; 3]> {
         page.click("#units label:has([value=metric])").await?;
-        settle(page).await?;
+        page.studied().await?;
         let told = page.texts("#told").await?.join(" ");
         let row = page.texts("#lips tr.end").await?.join(" ");
         let day = page.texts("#test-day").await?.join(" ");
@@ -220,7 +215,7 @@ pub fn the_headline_names_the_least_sure_jump(ground: &Ground) -> Result<()> {
         .min_by_key(|s| s.clean)
         .context("the demonstration has jumps")?;
     let told = ground.visit(Screen::Desk, "", async |page| {
-        settle(page).await?;
+        page.studied().await?;
         page.texts("#told").await
     })?;
     let told = told.join(" ");

@@ -15,11 +15,6 @@ fn sent() -> String {
     encode_with(&plan, sim::constants::MODEL_VERSION + 1)
 }
 
-async fn settle(page: &Page) -> Result<()> {
-    page.wait_for("the study", "!document.documentElement.dataset.working")
-        .await
-}
-
 async fn run(page: &Page, script: &str) -> Result<()> {
     page.ask::<Option<bool>>(script).await?;
     Ok(())
@@ -89,13 +84,13 @@ async fn day(page: &Page, see: &mut impl AsyncFnMut(&str) -> Result<()>) -> Resu
     press(page, "#see label:has([value=time])").await?;
     page.fill("#see-seconds", "1.9 s").await?;
     press(page, "#see-add").await?;
-    settle(page).await?;
+    page.studied().await?;
     open_all(page).await?;
     see("a time seen").await?;
     press(page, "#see label:has([value=time])").await?;
     page.fill("#see-seconds", "4.9 s").await?;
     press(page, "#see-add").await?;
-    settle(page).await?;
+    page.studied().await?;
     see("a contradiction").await
 }
 
@@ -103,7 +98,7 @@ async fn day(page: &Page, see: &mut impl AsyncFnMut(&str) -> Result<()>) -> Resu
 pub async fn walk(page: &Page, mut see: impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
     press(page, "#units label:has([value=metric])").await?;
     see("the start").await?;
-    settle(page).await?;
+    page.studied().await?;
     see("a line that works").await?;
     for id in ["slow", "slow", "view", "whole", "play", "sound"] {
         press(page, &format!("#{id}")).await?;
@@ -114,7 +109,7 @@ pub async fn walk(page: &Page, mut see: impl AsyncFnMut(&str) -> Result<()>) -> 
     }
     let all = "for (const b of document.querySelectorAll('#what-if button')) b.click()";
     run(page, all).await?;
-    settle(page).await?;
+    page.studied().await?;
     see("what if").await?;
     plan(page, &mut see).await?;
     day(page, &mut see).await?;
@@ -125,12 +120,12 @@ pub async fn walk(page: &Page, mut see: impl AsyncFnMut(&str) -> Result<()>) -> 
     for height in ["0.9 m", "6 m"] {
         page.fill("[data-field$='platform_height'] input", height)
             .await?;
-        settle(page).await?;
+        page.studied().await?;
         see(&format!("a start of {height}")).await?;
     }
     page.go("#nothing").await?;
     see("a link that is none").await?;
     page.go(&format!("#{}", sent())).await?;
-    settle(page).await?;
+    page.studied().await?;
     see("a line that was sent").await
 }

@@ -223,8 +223,7 @@ async fn watch(page: &Page) -> Result<Work> {
 
 fn smooth(ground: &Ground, screen: Screen, saddle: bool, usual: &Usual) -> Result<()> {
     ground.visit_traced(screen, async |page| {
-        page.wait_for("the study", "!document.documentElement.dataset.working")
-            .await?;
+        page.studied().await?;
         if saddle {
             page.click("#view").await?;
         }

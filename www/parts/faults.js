@@ -50,12 +50,17 @@ function clear() {
   for (const item of document.querySelectorAll("#features .faulty")) item.classList.remove("faulty");
 }
 
+/** Opens all that a field lies in. */
+function uncover(box) {
+  for (let at = box.closest("details"); at; at = at.parentElement.closest("details")) at.open = true;
+}
+
 function mark(box, text) {
   const told = box.querySelector(".fault");
   told.textContent = told.textContent ? `${told.textContent} ${text}` : text;
   told.hidden = false;
   box.querySelector("input, select, textarea").setAttribute("aria-invalid", "true");
-  for (let at = box.closest("details"); at; at = at.parentElement.closest("details")) at.open = true;
+  uncover(box);
 }
 
 /** What a fault is about: a feature, or another rider than the first. */
@@ -83,8 +88,9 @@ function line(fault, called) {
 /** Goes to the field of a fault that is no feature's. */
 function goTo(field) {
   const box = boxOf(field);
-  for (let at = box?.closest("details"); at; at = at.parentElement.closest("details")) at.open = true;
-  box?.querySelector("input, select, textarea").focus();
+  if (!box) return;
+  uncover(box);
+  box.querySelector("input, select, textarea").focus();
 }
 
 /** Level stretches that could be shorter, the longest first, as their places in the line. */

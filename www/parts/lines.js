@@ -3,7 +3,7 @@
 import { examples, link_to, open_file as openFile } from "../carryline.js";
 import { state, onChange, open, rideOf, tell, undo, redo } from "../state.js";
 import { canRedo, canUndo, recall, remember } from "../history.js";
-import { drop, fresh, here, keep, kept, onTaken } from "../store.js";
+import { drop, fresh, here, keep, kept, onTaken, some } from "../store.js";
 import { unlessHeld } from "../finger.js";
 import { language } from "../language.js";
 import { lines as words } from "../words.js";
@@ -40,10 +40,15 @@ function save() {
   here.id ??= fresh();
   const links = [state.plan, state.good].map((plan) => plan && link(plan));
   dirty = !keep(here.id, state.plan, links);
-  remember(here.id, state.plan);
-  begin.hidden = true;
+  offer();
   if (dirty) say(words.full);
   if (document.getElementById("lines").open) unlessHeld(list);
+}
+
+/** Keeps what was done before another line is opened, or the page goes: the steps to it as well. */
+function leave() {
+  save();
+  if (here.id) remember(here.id, state.plan);
 }
 
 function later() {
@@ -55,7 +60,7 @@ function later() {
 
 /** Opens a kept line. */
 function openKept(entry) {
-  save();
+  leave();
   here.id = entry.id;
   here.taken = false;
   open(entry.plan);
@@ -65,7 +70,7 @@ function openKept(entry) {
 
 /** Opens a plan that is nobody's yet: it is kept once it is edited. */
 export function openNew(plan, looking = false) {
-  save();
+  leave();
   here.id = null;
   here.taken = false;
   open(plan, looking);
@@ -190,22 +195,23 @@ function list() {
 // Where somebody without a line of their own is led to one.
 const begin = document.getElementById("begin");
 
+const offer = () => (begin.hidden = state.looking || some());
+
 function toForm() {
-  const form = document.getElementById("new-line");
   form.scrollIntoView({ block: "start" });
   form.querySelector("input").focus({ preventScroll: true });
 }
 
 function startOwn() {
-  const box = document.getElementById("lines");
-  if (box.open) return toForm();
-  // The list comes as the box opens.
-  box.addEventListener("toggle", toForm, { once: true });
-  box.open = true;
+  const lines = document.getElementById("lines");
+  if (lines.open) return toForm();
+  // The list comes as it opens.
+  lines.addEventListener("toggle", toForm, { once: true });
+  lines.open = true;
 }
 
 function show() {
-  begin.hidden = state.looking || kept().length > 0;
+  offer();
   page.toggleAttribute("data-looking", state.looking);
   document.getElementById("plan-name").readOnly = state.looking;
   undoButton.disabled = !canUndo();
@@ -232,8 +238,8 @@ export function startLines() {
   document.getElementById("lines").addEventListener("toggle", list);
   begin.querySelector("button").addEventListener("click", startOwn);
   document.querySelector("#against button").addEventListener("click", () => against(null));
-  document.addEventListener("visibilitychange", save);
-  window.addEventListener("pagehide", save);
+  document.addEventListener("visibilitychange", leave);
+  window.addEventListener("pagehide", leave);
   onTaken(() => say(words.taken));
   let opening = false;
   let seen = null;

@@ -1,6 +1,7 @@
 // A first line from four answers.
 
 import { draft, preset } from "../carryline.js";
+import { put, read } from "../device.js";
 import { parse, shown } from "../units.js";
 import { newLine as words, preset as riders } from "../words.js";
 import { reason } from "../wrong.js";
@@ -12,23 +13,6 @@ const AGE = 10;
 
 // Under what name the last answers are kept on the device.
 const KEY = "carryline.answers";
-
-/** What was answered last, where that can be kept. */
-function remembered() {
-  try {
-    return JSON.parse(localStorage.getItem(KEY)) ?? {};
-  } catch {
-    return {};
-  }
-}
-
-function remember(answers) {
-  try {
-    localStorage.setItem(KEY, JSON.stringify(answers));
-  } catch {
-    // Nothing can be kept here: the next form begins with what is usual.
-  }
-}
 
 let serial = 0;
 
@@ -52,7 +36,7 @@ function tell(told, text) {
 /** The four questions; `take` gets the plan that follows. */
 export function newLine(take) {
   const told = { length: fault(), fall: fault(), tallest: fault(), rider: fault() };
-  const before = remembered();
+  const before = read("localStorage", KEY) ?? {};
   const first = (name) => (Number.isFinite(before[name]) ? before[name] : USUAL[name]);
   const inputs = Object.fromEntries(
     Object.keys(USUAL).map((name) => [name, make("input", { value: shown(first(name), "length"), autocomplete: "off", spellcheck: false })]),
@@ -89,7 +73,7 @@ export function newLine(take) {
     try {
       const plan = draft(answers);
       const { length, fall, tallest } = answers;
-      remember({ length, fall, tallest, age: Number(age.value) });
+      put("localStorage", KEY, { length, fall, tallest, age: Number(age.value) });
       take(plan);
     } catch (faults) {
       if (!Array.isArray(faults)) throw faults;

@@ -31,6 +31,9 @@ pub(super) fn how(plan: &Plan, rider: usize, lip: usize) -> Option<How> {
 /// The smallest amount up to `most` at which `works` is true, found from `steps` even steps and
 /// then by halving; `None` where none of the steps works.
 pub(super) fn smallest(most: f64, steps: u32, works: impl Fn(f64) -> bool) -> Option<f64> {
+    if most <= 0.0 {
+        return None;
+    }
     let step = most / f64::from(steps);
     let found = (1..=steps).find(|&i| works(step * f64::from(i)))?;
     let (mut no, mut yes) = (step * f64::from(found - 1), step * f64::from(found));

@@ -49,9 +49,8 @@ fn toll(plan: &Plan, rider: usize, feature: usize, lip: usize) -> Option<Toll> {
     rows(plan, rider)?.get(lip)?;
     let with_them = speed(Some(plan.clone()));
     let without = speed(flattened(plan, feature, u32::MAX));
-    let higher = without.zip(room_above(plan, MOST_HIGHER));
-    let higher = higher.and_then(|(target, most)| {
-        smallest(most, 6, |more| {
+    let higher = without.zip(platform(plan)).and_then(|(target, platform)| {
+        smallest(room_above(plan, platform, MOST_HIGHER), 6, |more| {
             speed(raised(plan, more)).is_some_and(|v| v >= target)
         })
     });
@@ -85,18 +84,21 @@ fn flattened(plan: &Plan, feature: usize, how_many: u32) -> Option<Plan> {
     })
 }
 
-/// By how much the start platform may be raised, m, up to `most`: to no more than the builder wants; `None` where
-/// it may not.
-pub(super) fn room_above(plan: &Plan, most: f64) -> Option<f64> {
+/// Height of the start platform, m; `None` where there is no start ramp.
+pub(super) fn platform(plan: &Plan) -> Option<f64> {
     let crate::plan::Line::Features(features) = &plan.line else {
         return None;
     };
-    let Feature::StartRamp(ramp) = features.first()? else {
-        return None;
-    };
+    match features.first()? {
+        Feature::StartRamp(ramp) => Some(ramp.platform_height),
+        _ => None,
+    }
+}
+
+/// By how much a platform may be raised, m, up to `most`: to no more than the builder wants.
+pub(super) fn room_above(plan: &Plan, platform: f64, most: f64) -> f64 {
     let tallest = plan.yard.tallest.unwrap_or(f64::INFINITY);
-    let room = num::min(most, tallest - ramp.platform_height);
-    (room > 0.0).then_some(room)
+    num::min(most, tallest - platform)
 }
 
 /// The plan with its start platform raised, m; `None` where there is no start ramp.

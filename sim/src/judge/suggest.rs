@@ -2,7 +2,7 @@
 
 use super::change::{how, rows, smallest, with};
 use super::jump::{How, JumpRow};
-use super::rollers::{raised, room_above};
+use super::rollers::{platform, raised, room_above};
 use crate::num;
 use crate::plan::{Feature, Plan};
 use serde::Serialize;
@@ -82,7 +82,7 @@ fn moved(plan: &Plan, rider: usize, row: &JumpRow, sign: f64) -> Option<Suggesti
         });
         changed.and_then(|p| how(&p, rider, row.lip)) == Some(How::Clean)
     };
-    let by = (most > 0.0).then(|| smallest(most, 8, works)).flatten()?;
+    let by = smallest(most, 8, works)?;
     Some(Suggestion {
         lip: row.lip,
         lever: Lever::Gap,
@@ -104,14 +104,8 @@ fn gap_of(plan: &Plan, feature: usize) -> Option<f64> {
 
 /// The platform raised by the least that works.
 fn higher(plan: &Plan, rider: usize, row: &JumpRow) -> Option<Suggestion> {
-    let now = match &plan.line {
-        crate::plan::Line::Features(features) => match features.first()? {
-            Feature::StartRamp(ramp) => ramp.platform_height,
-            _ => return None,
-        },
-        crate::plan::Line::Surveyed { .. } => return None,
-    };
-    let most = room_above(plan, MOST_HIGHER)?;
+    let now = platform(plan)?;
+    let most = room_above(plan, now, MOST_HIGHER);
     let works =
         |by: f64| raised(plan, by).and_then(|p| how(&p, rider, row.lip)) == Some(How::Clean);
     let by = smallest(most, 16, works)?;

@@ -208,11 +208,8 @@ fn run_that_works(tried: &[Trial], ridden: &JumpRow, lip: &LipEdge) -> Option<(u
         Lacks::Slowness => at(row.1) < speed,
         Lacks::Nothing => true,
     };
-    rows.into_iter().min_by(|a, b| {
-        (!has(a), off(a))
-            .partial_cmp(&(!has(b), off(b)))
-            .unwrap_or(core::cmp::Ordering::Equal)
-    })
+    rows.into_iter()
+        .min_by(|a, b| has(b).cmp(&has(a)).then(off(a).total_cmp(&off(b))))
 }
 
 /// The last trial that works and the first that does not, between one that does and its neighbour.
