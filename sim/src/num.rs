@@ -11,7 +11,7 @@ use glam::DVec2;
 
 /// Sine and cosine of an angle in radians.
 pub fn sin_cos(a: f64) -> (f64, f64) {
-    (libm::sin(a), libm::cos(a))
+    libm::sincos(a)
 }
 
 /// Sine of an angle in radians.

@@ -16,10 +16,11 @@ const ARCS: f64 = 0.35;
 /// Tightest hollow that anybody digs under a landing, m.
 const TIGHTEST: f64 = 1.8;
 
-/// Least way from the knuckle to the end of the slope, m, where the landing is high enough for it; and
-/// the flattest slope that it is laid back to, degrees.
-const SLOPE: f64 = 1.0;
-const FLATTEST: f64 = 18.0;
+/// Least way from the knuckle to the end of the slope, m, where the landing is high enough for it: half a metre, the
+/// longest bike and a hand's breadth, or the front wheel comes down in the hollow; and the flattest slope that it is
+/// laid back to for that, degrees.
+const SLOPE: f64 = 1.8;
+const FLATTEST: f64 = 14.0;
 
 /// Least height of a landing, m.
 const LEAST_LANDING: f64 = 0.45;

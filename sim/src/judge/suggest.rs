@@ -205,7 +205,7 @@ mod tests {
             .find_map(|plan| raised(&plan).map(|then| (plan, then)))
             .expect("a higher start helps one of them");
         plan.yard.tallest = Some(then);
-        assert_eq!(raised(&plan), Some(then));
+        assert!(raised(&plan).is_some_and(|other| other <= then));
         plan.yard.tallest = Some(then - 0.2);
         assert!(raised(&plan).is_none_or(|other| other <= then - 0.2));
     }

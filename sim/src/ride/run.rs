@@ -130,11 +130,11 @@ pub enum EventKind {
         rear_x: f64,
         /// Where the front wheel touches, or would, along the line, m.
         front_x: f64,
-        /// Pitch of the bike less the heading of the ground, rad.
+        /// Pitch of the bike less the heading of the ground from under one wheel to under the other, rad.
         pitch_to_slope: f64,
         /// Speed of the common mass centre, m/s.
         speed: f64,
-        /// Part of that speed square to the ground, m/s.
+        /// Part of that speed square to the ground from under one wheel to under the other, m/s.
         into_ground: f64,
     },
     /// The rider ran out of speed and began to roll back.

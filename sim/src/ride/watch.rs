@@ -29,6 +29,9 @@ const LONGEST_RISE: f64 = 10.0;
 /// Twice the peak of a drop landing from knee height (common practice, no source).
 const TOO_HARD: f64 = 9.0;
 
+/// Least share of up in a normal of ground that a wheel can stand on: no wall.
+const UPRIGHT: f64 = 0.17;
+
 /// Keeps track of contacts and collects the events.
 pub struct Watch {
     pub events: Vec<Event>,
@@ -150,12 +153,10 @@ impl Watch {
         } else {
             Wheel::Front
         };
-        let normal = match wheel {
-            Wheel::Rear => b.felt.wheels[0].normal,
-            Wheel::Front => b.felt.wheels[1].normal,
-        }
-        .normalize_or(DVec2::Y);
-        let slope = num::atan2(-normal.x, normal.y);
+        let felt = &b.felt.wheels[usize::from(wheel == Wheel::Front)];
+        let normal = felt.normal.normalize_or(DVec2::Y);
+        let both = under_both(world, &pose).unwrap_or(normal);
+        let slope = num::atan2(-both.x, both.y);
         let foot = |i: usize| pose.axle[i].x - normal.x * m.tyre.radius;
         self.push(
             t,
@@ -167,7 +168,7 @@ impl Watch {
                 front_x: foot(1),
                 pitch_to_slope: num::wrap(y[PITCH] - slope),
                 speed: num::length(pose.v_centre),
-                into_ground: num::max(-pose.v_centre.dot(normal), 0.0),
+                into_ground: num::max(-pose.v_centre.dot(both), 0.0),
             },
         );
     }
@@ -277,6 +278,24 @@ fn touch_gap(world: &World, y: &Y) -> f64 {
         });
     }
     nearest - radius
+}
+
+/// Normal of the ground as the bike will stand on it, from the foot of one wheel to the other's: what follows from
+/// it hardly hangs on which of them was down first. None where one has no ground to stand on near by.
+fn under_both(world: &World, pose: &Pose) -> Option<DVec2> {
+    let radius = world.m.tyre.radius;
+    let foot = |axle: DVec2| {
+        let mut nearest: Option<(f64, DVec2)> = None;
+        world.ground.touches(axle, 3.0 * radius, |t| {
+            if t.normal.y > UPRIGHT && nearest.is_none_or(|(d, _)| t.distance < d) {
+                nearest = Some((t.distance, axle - t.normal * t.distance));
+            }
+        });
+        nearest.map(|(_, foot)| foot)
+    };
+    let [rear, front] = pose.axle.map(foot);
+    let chord = front? - rear?;
+    (chord.x > 0.5 * world.m.wheelbase * UPRIGHT).then(|| chord.normalize().perp())
 }
 
 /// Time between two points at which a measure changes sign, by halving; `b`'s where it does not.

@@ -77,6 +77,12 @@ pub fn most_push(m: &Mount) -> f64 {
     num::clamp(1.96 + 0.5 * (m.stature - 1.39) / 0.39, 1.5, 2.6)
 }
 
+/// Most that a launch reckons with, in body weights: legs that should push more give way a little, and bear some
+/// more as they do.
+pub fn most_launch(m: &Mount) -> f64 {
+    1.4 * most_push(m)
+}
+
 /// Most that legs hold as they give way, in body weights.
 pub const MOST_HOLD_UP: f64 = 4.5;
 /// Speed of giving way at which they hold the most, m/s.
@@ -153,7 +159,7 @@ pub const TOO_LATE: f64 = 0.1;
 // --- The flight.
 
 /// Pitch aimed at, beyond the landing's slope, rad.
-pub const NOSE: f64 = -0.15;
+pub const NOSE: f64 = -0.05;
 /// Share of the landing's slope that the body's attitude turns to.
 pub const LEAN_DOWN: f64 = 0.8;
 /// Share of the landing's slope that the body's place over the bike turns to.

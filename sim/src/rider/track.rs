@@ -365,7 +365,10 @@ impl Senses<'_> {
             + w * w * (with * v.now.swing - y[LEAN])
             + 2.0 * habits::LEAN_DAMPING * w * (with * v.now.swing_rate - y[V_LEAN]);
         let aloft = v.aloft();
-        let even = -v.arm.perp_dot(force) - aloft * m.bike_inertia * self.along_ground(v);
+        let mut even = -v.arm.perp_dot(force);
+        if aloft > 0.0 {
+            even -= aloft * m.bike_inertia * self.along_ground(v);
+        }
         let load = m.mass() * self.lift(v) * (1.0 - aloft);
         let room = 0.5 * habits::SHIFT_SHARE * m.wheelbase * load;
         num::clamp(m.rider_inertia * a, even - room, even + room)

@@ -69,7 +69,9 @@ impl Plan {
             share: f,
             reach: num::length(body - middle),
             pitch: mix(rows[j].bike, rows[i].bike),
-            push: self.push_to_edge(rows, task) * m.rider_mass * GRAVITY,
+            push: num::min(self.push_to_edge(rows, task), habits::most_launch(m))
+                * m.rider_mass
+                * GRAVITY,
             speed: num::length(velocity(j) * (1.0 - f) + velocity(i) * f),
         })
     }
