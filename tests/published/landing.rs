@@ -8,7 +8,10 @@ use sim::plan::demo;
 use sim::profile::Profile;
 use sim::ride::{EventKind, Mount, Run, Sample};
 use sim::setup;
-use tests::checks::{Bound::Share, Check};
+use tests::checks::{
+    Bound::{self, Share},
+    Check,
+};
 
 /// Slope of the landing, rad.
 const FALL: f64 = 15.0 * std::f64::consts::PI / 180.0;
@@ -113,56 +116,54 @@ fn taken() -> Check {
     )
 }
 
-/// (v sin γ)²/2g, as the ride's touch-down has it, from the flight before it and the slope.
+/// (v sin γ)²/2g, as the ride's touch-down has it, from the flight before it and the slope from under the rear
+/// wheel to under the front wheel.
 fn fall_height(
     what: &str,
     m: &Mount,
     run: &Run,
-    slope: impl Fn(f64) -> f64,
+    slope: impl Fn([f64; 2]) -> f64,
     told: impl Fn(f64) -> f64,
+    (bound, reason): (Bound, &'static str),
 ) -> Check {
     let s = flight(run);
     let down = run.events.iter().find_map(|e| match e.kind {
-        EventKind::TouchedDown { into_ground, .. } if e.t > s[1].t => Some((e, into_ground)),
+        EventKind::TouchedDown {
+            into_ground,
+            rear_x,
+            front_x,
+            ..
+        } if e.t > s[1].t => Some((e.t, into_ground, [rear_x, front_x])),
         _ => None,
     });
-    let (touch, into) = down.expect("it comes down");
-    let v = velocity(m, s) - DVec2::Y * (GRAVITY * (touch.t - s[1].t));
-    let into_slope = v.length() * (v.to_angle() - slope(touch.x)).sin();
+    let (touched, into, wheels) = down.expect("it comes down");
+    let v = velocity(m, s) - DVec2::Y * (GRAVITY * (touched - s[1].t));
+    let into_slope = v.length() * (v.to_angle() - slope(wheels)).sin();
     Check::new(
         format!("equivalent fall height, {what}"),
         "(v sin γ)²/2g (Hubbard 2009; McNeil, Hubbard and Swedberg 2012)",
         "m",
         [into_slope * into_slope / (2.0 * GRAVITY), told(into)],
-        Share(1e-6),
-        "the touch-down lies within a step, read from a cubic, which a parabola is",
+        bound,
+        reason,
     )
-}
-
-/// Heading of the ground at a place along the line, rad.
-fn heading(profile: &Profile, x: f64) -> f64 {
-    let piece = profile
-        .pieces
-        .iter()
-        .find(|p| p.start.x <= x && x < p.end.x);
-    let piece = piece.expect("ground");
-    let (mut low, mut high) = (0.0, piece.length);
-    for _ in 0..60 {
-        let middle = 0.5 * (low + high);
-        if piece.point(middle).x < x {
-            low = middle;
-        } else {
-            high = middle;
-        }
-    }
-    piece.heading_at(low)
 }
 
 fn fall_heights() -> [Check; 2] {
     let m = passive();
     let drop = run(&bench(1.0, FALL), &m, 5.0);
     let fallen = |into: f64| into * into / (2.0 * GRAVITY);
-    let bench = fall_height("drop of 1 m onto 15°", &m, &drop, |_| -FALL, fallen);
+    let bench = fall_height(
+        "drop of 1 m onto 15°",
+        &m,
+        &drop,
+        |_| -FALL,
+        fallen,
+        (
+            Share(1e-6),
+            "the touch-down lies within a step, read from a cubic, which a parabola is",
+        ),
+    );
     // The demonstration's longest jump, in still air that holds nobody back.
     let plan = demo();
     let mut rider = setup::mount(&plan.riders[0], &plan.weather);
@@ -174,13 +175,18 @@ fn fall_heights() -> [Check; 2] {
         .iter()
         .max_by(|a, b| a.airtime.partial_cmp(&b.airtime).expect("numbers"));
     let judged = |_| longest.and_then(|row| row.fall_height).unwrap_or(f64::NAN);
-    let ground = |x| heading(&profile, x);
+    let height = |x| profile.height_at(x).expect("ground");
+    let ground = |[rear, front]: [f64; 2]| (height(front) - height(rear)).atan2(front - rear);
     let line = fall_height(
         "as the longest jump is judged",
         &rider,
         &ridden,
         ground,
         judged,
+        (
+            Share(3e-2),
+            "the wheel that is still off is seen square to the ground of the other",
+        ),
     );
     [bench, line]
 }

@@ -246,8 +246,7 @@ fn lip_speeds_converge_on_five_lines() {
                 [1.0, fall(&by_tolerance, &right, mean_log)],
                 Within(0.25),
                 "four tolerances; few lips, each with its own kinks",
-            )
-            .known_out(),
+            ),
             Check::new(
                 "largest error of a lip speed as usually ridden",
                 "common practice, no source: a tape measures a line no better",

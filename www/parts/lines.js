@@ -2,6 +2,7 @@
 
 import { examples, link_to, open_file as openFile } from "../carryline.js";
 import { state, onChange, open, rideOf, tell, undo, redo } from "../state.js";
+import { put, read } from "../device.js";
 import { canRedo, canUndo, recall, remember } from "../history.js";
 import { drop, fresh, here, keep, kept, onTaken, some } from "../store.js";
 import { unlessHeld } from "../finger.js";
@@ -17,6 +18,9 @@ import { reason } from "../wrong.js";
 
 // How long an edit rests before it is kept, ms.
 const REST = 300;
+
+// Under what name a tab keeps at which address it left which line: the address follows an edit only after a while.
+const LEFT = "carryline.left";
 
 const page = document.documentElement;
 const box = document.querySelector("#lines div");
@@ -51,6 +55,12 @@ function leave() {
   if (here.id) remember(here.id, state.plan);
 }
 
+/** The page goes. */
+function gone() {
+  leave();
+  put("sessionStorage", LEFT, here.id && { id: here.id, hash: location.hash });
+}
+
 function later() {
   if (state.looking) return;
   dirty = true;
@@ -78,7 +88,10 @@ export function openNew(plan, looking = false) {
 
 /** The line that was edited last, or the one an address belongs to; whether there is one. */
 export function openOwn(hash) {
-  const entry = hash ? kept().find((k) => k.link.includes(hash)) : kept()[0];
+  const left = read("sessionStorage", LEFT);
+  const all = kept();
+  const known = (k) => k.link.includes(hash);
+  const entry = hash ? (all.find(known) ?? all.find((k) => left?.hash === hash && k.id === left.id)) : all[0];
   if (entry) openKept(entry);
   return Boolean(entry);
 }
@@ -238,8 +251,8 @@ export function startLines() {
   document.getElementById("lines").addEventListener("toggle", list);
   begin.querySelector("button").addEventListener("click", startOwn);
   document.querySelector("#against button").addEventListener("click", () => against(null));
-  document.addEventListener("visibilitychange", leave);
-  window.addEventListener("pagehide", leave);
+  document.addEventListener("visibilitychange", gone);
+  window.addEventListener("pagehide", gone);
   onTaken(() => say(words.taken));
   let opening = false;
   let seen = null;
