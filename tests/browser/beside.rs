@@ -6,7 +6,7 @@ use serde_json::json;
 use std::time::Duration;
 
 /// Longer than the page waits for a worker that was stopped.
-const PATIENCE: Duration = Duration::from_secs(20);
+const PATIENCE: Duration = Duration::from_secs(120);
 
 /// Counts the workers that the page starts, and lets `spoil` see each message first.
 async fn watch(page: &Page, spoil: &str) -> Result<()> {

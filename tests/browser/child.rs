@@ -8,7 +8,7 @@ use std::thread;
 use std::time::{Duration, Instant};
 
 /// How long a program may take to answer.
-const PATIENCE: Duration = Duration::from_secs(30);
+const PATIENCE: Duration = Duration::from_secs(120);
 
 /// A running program; dropping it ends it.
 pub struct Running(Child);

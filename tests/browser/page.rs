@@ -16,7 +16,7 @@ use thirtyfour::error::WebDriverErrorInner;
 use thirtyfour::prelude::*;
 
 /// How long something on the page may take to come true.
-const PATIENCE: Duration = Duration::from_secs(30);
+const PATIENCE: Duration = Duration::from_secs(120);
 
 /// What a page that is ready looks like.
 const READY: (&str, &str) = (
@@ -32,6 +32,9 @@ const ELSEWHERE: &str = "limits.html";
 
 /// How much of a script that failed is told, in characters.
 const LEGIBLE: usize = 300;
+
+/// What ends once the page has drawn what it was last given.
+const DRAWN: &str = "return new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))";
 
 /// An opened page.
 pub struct Page {
@@ -293,8 +296,7 @@ impl Page {
 
     /// Waits until the page has drawn what it was last given: one edit a frame, so it is in by the second.
     pub async fn drawn(&self) -> Result<()> {
-        let drawn = "return new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))";
-        ensure!(self.ask::<bool>(drawn).await?);
+        ensure!(self.ask::<bool>(DRAWN).await?);
         Ok(())
     }
 
@@ -345,12 +347,13 @@ impl Page {
 
     /// Goes to a moment of the ride, s, and waits until it is drawn.
     pub async fn seek(&self, seconds: f64) -> Result<()> {
+        // All in one: what is drawn between two questions would count as well.
         let script = format!(
             "const s = document.getElementById('scrub'); s.value = {seconds}; \
-             s.dispatchEvent(new Event('input', {{ bubbles: true }})); return true"
+             s.dispatchEvent(new Event('input', {{ bubbles: true }})); {DRAWN}"
         );
         ensure!(self.ask::<bool>(&script).await?);
-        self.drawn().await
+        Ok(())
     }
 
     /// How long the ride lasts, s.

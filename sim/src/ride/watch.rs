@@ -1,6 +1,7 @@
 //! What happens on the way: edges passed, flights, touch-downs, stalls, crashes, the end.
 
 use super::forces::World;
+use super::ground::Touch;
 use super::run::{CrashKind, Event, EventKind, Outcome, Wheel};
 use super::step::Point;
 use crate::body::{LEAN, Mount, PITCH, Pose, RIDER, Y, vec};
@@ -267,17 +268,29 @@ pub fn load_on(m: &Mount, p: &Point) -> f64 {
     num::length(p.felt.rider.force) / (m.rider_mass * GRAVITY)
 }
 
+/// The point of the ground nearest to an axle, of those less than `reach` m away that count; none where there is none.
+fn nearest(
+    world: &World,
+    axle: DVec2,
+    reach: f64,
+    counts: impl Fn(&Touch) -> bool,
+) -> Option<Touch> {
+    let mut nearest: Option<Touch> = None;
+    world.ground.touches(axle, reach, |t| {
+        if counts(&t) && nearest.is_none_or(|n| t.distance < n.distance) {
+            nearest = Some(t);
+        }
+    });
+    nearest
+}
+
 /// How far the nearer tyre is off the ground, m; negative once it is pressed in.
 fn touch_gap(world: &World, y: &Y) -> f64 {
-    let pose = Pose::of(world.m, y);
     let radius = world.m.tyre.radius;
-    let mut nearest: f64 = 2.0 * radius;
-    for axle in pose.axle {
-        world.ground.touches(axle, 2.0 * radius, |t| {
-            nearest = num::min(nearest, t.distance)
-        });
-    }
-    nearest - radius
+    let reach = 2.0 * radius;
+    let axles = Pose::of(world.m, y).axle.into_iter();
+    let touches = axles.filter_map(|axle| nearest(world, axle, reach, |_| true));
+    touches.fold(reach, |least, t| num::min(least, t.distance)) - radius
 }
 
 /// Normal of the ground as the bike will stand on it, from the foot of one wheel to the other's: what follows from
@@ -285,13 +298,8 @@ fn touch_gap(world: &World, y: &Y) -> f64 {
 fn under_both(world: &World, pose: &Pose) -> Option<DVec2> {
     let radius = world.m.tyre.radius;
     let foot = |axle: DVec2| {
-        let mut nearest: Option<(f64, DVec2)> = None;
-        world.ground.touches(axle, 3.0 * radius, |t| {
-            if t.normal.y > UPRIGHT && nearest.is_none_or(|(d, _)| t.distance < d) {
-                nearest = Some((t.distance, axle - t.normal * t.distance));
-            }
-        });
-        nearest.map(|(_, foot)| foot)
+        let touch = nearest(world, axle, 3.0 * radius, |t| t.normal.y > UPRIGHT)?;
+        Some(axle - touch.normal * touch.distance)
     };
     let [rear, front] = pose.axle.map(foot);
     let chord = front? - rear?;
