@@ -68,7 +68,7 @@ impl Gauge {
             "const sheet = document.createElement('canvas'); [sheet.width, sheet.height] = [400, 300]; \
              const pen = sheet.getContext('2d'); \
              function {piece}() {{ {work} }} \
-             setInterval({piece}, 100); return true"
+             window.gauging = setInterval({piece}, 100); return true"
         )
     }
 }
