@@ -3,10 +3,6 @@
 use anyhow::{Result, ensure};
 use browser::{Ground, Page, Screen};
 use serde_json::json;
-use std::time::Duration;
-
-/// Longer than the page waits for a worker that was stopped.
-const PATIENCE: Duration = Duration::from_secs(120);
 
 /// Counts the workers that the page starts, and lets `spoil` see each message first.
 async fn watch(page: &Page, spoil: &str) -> Result<()> {
@@ -34,7 +30,7 @@ pub fn a_study_that_breaks_down_is_done_again(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Desk, "", async |page| {
         let spoil = "if (order.part === 'windows' && !window.spoilt++) send({ ...order, part: 'nothing' }); else send(order);";
         watch(page, spoil).await?;
-        page.wait(PATIENCE, "the study", STUDIED).await?;
+        page.wait_for("the study", STUDIED).await?;
         let [workers, spoilt] = numbers(page).await?;
         ensure!(spoilt >= 1 && workers == 2, "{spoilt} messages spoilt, {workers} workers");
         let bars: usize = page.ask("return document.querySelectorAll('#lips .window').length").await?;
@@ -48,7 +44,7 @@ pub fn a_study_that_always_breaks_down_is_left_out(ground: &Ground) -> Result<()
     ground.visit(Screen::Desk, "", async |page| {
         let spoil = "if (order.part === 'windows' && ++window.spoilt) send({ ...order, part: 'nothing' }); else send(order);";
         watch(page, spoil).await?;
-        page.wait(PATIENCE, "the rest of the study", STUDIED).await?;
+        page.wait_for("the rest of the study", STUDIED).await?;
         let [workers, spoilt] = numbers(page).await?;
         println!("{spoilt} times broken down, {workers} workers");
         ensure!(spoilt == 2, "tried {spoilt} times");
@@ -64,7 +60,7 @@ pub fn a_ride_whose_worker_is_ended_is_ridden(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Desk, "", async |page| {
         let spoil = "send(order); if (order.part === 'ride' && !window.spoilt) { window.spoilt = 1; this.terminate(); }";
         watch(page, spoil).await?;
-        page.wait(PATIENCE, "the study", STUDIED).await?;
+        page.wait_for("the study", STUDIED).await?;
         let speeds = "#lips [data-what=speed]";
         let before = page.texts(speeds).await?;
         page.click("#features [data-kind=start_ramp] .feature")
@@ -74,8 +70,7 @@ pub fn a_ride_whose_worker_is_ended_is_ridden(ground: &Ground) -> Result<()> {
         for _ in 0..6 {
             page.press(".grip", '\u{e013}').await?;
         }
-        page.wait(
-            PATIENCE,
+        page.wait_for(
             "the ride and all that follows",
             "window.spoilt && !document.documentElement.dataset.working",
         )

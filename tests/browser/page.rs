@@ -4,7 +4,7 @@ use super::engine::Engine;
 use super::screen::Screen;
 use super::visit::Visit;
 use super::work::{Gauge, Since, Work};
-use anyhow::{Context, Result, bail, ensure};
+use anyhow::{Context, Result, ensure};
 use serde::de::DeserializeOwned;
 use serde_json::json;
 use std::fs;
@@ -223,18 +223,15 @@ impl Page {
     pub async fn wait(&self, patience: Duration, what: &str, script: &str) -> Result<()> {
         let begun = Instant::now();
         let asked = format!("return Boolean({script})");
-        loop {
-            match self.ask::<bool>(&asked).await {
-                Ok(true) => return Ok(()),
-                // A page that is being left answers nobody.
-                Ok(false) | Err(_) if begun.elapsed() < patience => {}
-                answer => {
-                    answer?;
-                    bail!("waited in vain for {what}: {script}");
-                }
-            }
+        // Firefox answers null for a page that is being left.
+        while self.ask::<Option<bool>>(&asked).await? != Some(true) {
+            ensure!(
+                begun.elapsed() < patience,
+                "waited in vain for {what}: {script}"
+            );
             tokio::time::sleep(Duration::from_millis(50)).await;
         }
+        Ok(())
     }
 
     /// The texts of all elements of a kind.
