@@ -28,7 +28,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         "rider": plan.riders[rider].label,
         "model": MODEL_VERSION,
         "outcome": ridden.run.outcome,
-        "events": ridden.run.events,
+        "events": ridden.run.told(),
         "ledger": ridden.run.ledger,
         "lips": ridden.profile.lips,
     });

@@ -13,6 +13,8 @@ use serde::{Deserialize, Serialize};
 pub enum Quantity {
     /// Metres.
     Length,
+    /// Metres of what is a little off, as a tape is read: written in centimetres or inches.
+    Margin,
     /// Square metres.
     Area,
     /// Degrees.
@@ -43,7 +45,7 @@ impl Quantity {
     /// The unit as it stands behind a figure, with its leading space; empty for pure numbers.
     pub fn suffix(self) -> &'static str {
         match self {
-            Quantity::Length => " m",
+            Quantity::Length | Quantity::Margin => " m",
             Quantity::Area => " m²",
             Quantity::Angle => "°",
             Quantity::Speed => " m/s",

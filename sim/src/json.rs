@@ -3,18 +3,21 @@
 //! A text becomes a [`Value`], and a value becomes a plan or whatever else is asked for. A page reads the text
 //! by the browser's own means, and comes in by the second door.
 
+mod strict;
+
 use crate::error::{Fault, Quantity, Unreadable, Why};
 use serde::de::{Deserialize, DeserializeOwned, Deserializer, Error};
-use serde_json::{Map, Number, Value};
+use serde_json::{Map, Value};
+use std::fmt::Display;
+use strict::{Strict, Wrong};
 
 /// Reads a text.
 ///
 /// # Errors
 /// That it is no JSON, and where; or the first fault: a field of the wrong kind, unknown, missing or twice.
 pub fn from_text<T: DeserializeOwned>(text: &str) -> Result<T, Fault> {
-    let mut value = serde_json::from_str(text).map_err(|error| no_json(&error.to_string()))?;
+    let value = serde_json::from_str(text).map_err(|error| no_json(&error.to_string()))?;
     once(text)?;
-    count(&mut value);
     from_value(value)
 }
 
@@ -24,9 +27,14 @@ pub fn no_json(why: &str) -> Fault {
     fault("", Unreadable::NotJson, told)
 }
 
+/// How deep a text may be nested: a plan's reading is six deep. What reads values goes down as deep as they are, and
+/// nothing holds it where there is no room left.
+const DEEPEST: usize = 32;
+
 /// Makes sure that a text, which is JSON, gives no field twice: readers of JSON take the last without a word.
 ///
 /// # Errors
+/// That it is nested too deep;
 /// The first field that stands there twice; or whose name is written in a roundabout way, with a backslash.
 pub fn once(text: &str) -> Result<(), Fault> {
     // What is open around the place: the names of an object so far, and the place in a list.
@@ -36,7 +44,13 @@ pub fn once(text: &str) -> Result<(), Fault> {
         let mark = rest.as_bytes()[at];
         rest = &rest[at + 1..];
         match (mark, around.last_mut()) {
-            (b'{' | b'[', _) => around.push((Vec::new(), 0)),
+            (b'{' | b'[', _) => {
+                around.push((Vec::new(), 0));
+                if around.len() > DEEPEST {
+                    let told = "this is nested deeper than any plan".to_owned();
+                    return Err(fault("", Unreadable::Kind, told));
+                }
+            }
             (b'}' | b']', _) => drop(around.pop()),
             (b',', Some((_, place))) => *place += 1,
             (b'"', Some((names, _))) => {
@@ -85,28 +99,12 @@ fn path(around: &[(Vec<&str>, usize)]) -> String {
         })
 }
 
-/// How many there are of something may be written as `2.0`; −0 is a number of its own.
-fn count(value: &mut Value) {
-    match value {
-        Value::Number(number) => {
-            let given = number.as_f64().unwrap_or(f64::NAN);
-            let whole = given as u32;
-            if f64::from(whole) == given && given.is_sign_positive() {
-                *number = Number::from(whole);
-            }
-        }
-        Value::Array(items) => items.iter_mut().for_each(count),
-        Value::Object(fields) => fields.values_mut().for_each(count),
-        _ => {}
-    }
-}
-
 /// Reads a value.
 ///
 /// # Errors
 /// The first fault: a field of the wrong kind, unknown or missing.
 pub fn from_value<T: DeserializeOwned>(value: Value) -> Result<T, Fault> {
-    serde_path_to_error::deserialize(value)
+    serde_path_to_error::deserialize(Strict(value))
         .map_err(|error| unreadable(&error.path().to_string(), &error.inner().to_string()))
 }
 
@@ -135,21 +133,21 @@ pub(crate) use kinds;
 pub(crate) fn kind<'de, D: Deserializer<'de>>(reader: D) -> Result<(String, Value), D::Error> {
     let mut fields = Map::deserialize(reader)?;
     let kind = fields.remove("kind").ok_or(Error::missing_field("kind"))?;
-    let kind = String::deserialize(kind).map_err(|error| at("kind", &error))?;
+    let kind = String::deserialize(Strict(kind)).map_err(|error| at("kind", &error))?;
     Ok((kind, Value::Object(fields)))
 }
 
 /// Reads the fields of one kind.
 pub(crate) fn inside<T: DeserializeOwned, E: Error>(fields: Value) -> Result<T, E> {
-    serde_path_to_error::deserialize(fields)
+    serde_path_to_error::deserialize(Strict(fields))
         .map_err(|error| at(&error.path().to_string(), error.inner()))
 }
 
 pub(crate) fn unknown_kind<E: Error>(kind: &str, known: &'static [&'static str]) -> E {
-    at("kind", &serde_json::Error::unknown_variant(kind, known))
+    at("kind", &Wrong::unknown_variant(kind, known))
 }
 
-fn at<E: Error>(path: &str, error: &serde_json::Error) -> E {
+fn at<E: Error>(path: &str, error: &dyn Display) -> E {
     E::custom(format_args!("{path}{INSIDE}{error}"))
 }
 
@@ -160,7 +158,7 @@ const WRONG: [(&str, Unreadable); 2] = [
 ];
 
 /// What serde expects, in a builder's words.
-const EXPECTED: [(&str, &str); 10] = [
+const EXPECTED: [(&str, &str); 8] = [
     ("f64", "a number"),
     (
         "u32",
@@ -170,10 +168,8 @@ const EXPECTED: [(&str, &str); 10] = [
     ("a string", "a text"),
     ("a sequence", "a list"),
     ("a tuple of size 2", "two numbers"),
-    ("fewer elements in array", "two numbers and no more"),
+    ("2 elements in sequence", "two numbers and no more"),
     ("a map", "named fields"),
-    ("string or map", "a choice by its name"),
-    ("map with a single key", "one choice by its name"),
 ];
 
 /// The fault that serde's error at a path is.
@@ -188,11 +184,8 @@ fn unreadable(path: &str, told: &str) -> Fault {
         Unreadable::Missing => told.split('`').nth(1).unwrap_or_default(),
         _ => "",
     };
-    let told = match told
-        .strip_prefix("invalid ")
-        .and(told.rsplit_once(", expected "))
-    {
-        Some((_, expected)) => format!("expected {}", plainly(expected)),
+    let told = match told.strip_prefix("expected ") {
+        Some(expected) => format!("expected {}", plainly(expected)),
         None => told.replace("unknown variant", "unknown choice"),
     };
     fault(&joined(path, name), what, told)

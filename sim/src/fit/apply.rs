@@ -1,10 +1,11 @@
 //! Carrying a fit to the rest of the line.
 
-use super::{Fit, What};
+use super::{Fit, Use, What};
 use crate::num;
 use crate::plan::{Feature, Line, Plan};
 
-/// The plan with what was found in place of what was planned, rounded far below what is known.
+/// The plan with what was found in place of what was planned, rounded far below what is known; what it was
+/// found from is carried from then on.
 ///
 /// The ground is everybody's: rolling resistance changes for every rider's bike. The speed at the
 /// start belongs to the line. Drag area and skill are those of the rider who rode.
@@ -29,6 +30,12 @@ pub fn apply(plan: &Plan, fit: &Fit) -> Plan {
                     mount.rider.skill = rounded(input.value, 1e2);
                 }
             }
+        }
+    }
+    let used = fit.seen.iter().filter(|seen| seen.used == Use::Used);
+    for seen in used {
+        if let Some(observation) = plan.seen.get_mut(seen.index) {
+            observation.carry();
         }
     }
     plan

@@ -21,6 +21,7 @@ mod apply;
 mod chance;
 mod clash;
 mod inputs;
+mod lips;
 mod reading;
 mod rides;
 mod search;
@@ -31,12 +32,15 @@ mod tests;
 
 pub use apply::apply;
 pub use inputs::What;
+pub use lips::AtLip;
 pub use reading::Use;
 
 use crate::error::Fault;
-use crate::num;
+use crate::judge::Unknown;
 use crate::plan::{Observation, Plan};
 use crate::setup;
+use lips::at_lips;
+use nalgebra::Cholesky;
 use rides::{Rides, Told};
 use search::Found;
 use serde::Serialize;
@@ -84,19 +88,6 @@ pub struct Seen {
     pub off: f64,
 }
 
-/// The speed at a lip with the inputs found, m/s.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct AtLip {
-    /// Index of the lip in the profile.
-    pub lip: usize,
-    /// As planned.
-    pub planned: Option<f64>,
-    /// As found.
-    pub speed: Option<f64>,
-    /// One standard deviation of that, from those of the inputs together.
-    pub sigma: f64,
-}
-
 /// What a rider's test ride teaches.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Fit {
@@ -121,51 +112,114 @@ pub struct Fit {
     pub lips: Vec<AtLip>,
 }
 
+/// A rider's observations, their places in the plan's list, and the ride as planned.
+struct Day {
+    rides: Rides,
+    places: Vec<usize>,
+    planned: Told,
+}
+
+impl Day {
+    /// # Errors
+    /// Every fault of the plan, or that it has no such rider.
+    fn of(plan: &Plan, rider: usize) -> Result<Self, Vec<Fault>> {
+        setup::rider(plan, rider)?;
+        let own = plan.seen.iter().enumerate();
+        let own = own.filter(|(_, seen)| seen.rider() == rider);
+        let (places, seen): (Vec<usize>, Vec<Observation>) =
+            own.map(|(place, seen)| (place, seen.clone())).unzip();
+        let mut rides = Rides::new(plan, rider, seen)?;
+        let planned = rides.told(&rides.planned());
+        rides.hold(&planned);
+        Ok(Self {
+            rides,
+            places,
+            planned,
+        })
+    }
+
+    /// Whether nothing is used but what was carried: then the plan stands as it is, and how far the surface
+    /// lies from the planned ride is no news.
+    fn holds(&self, found: &Found) -> bool {
+        let seen = &self.rides.seen;
+        found.used.iter().all(|&i| seen[i].carried())
+    }
+}
+
+/// What the planned ride shows of each thing that a rider is seen to do, in its own unit and in the plan's
+/// order; `None` where it never gets there.
+///
+/// # Errors
+/// Every fault of the plan, or that it has no such rider.
+pub fn planned(plan: &Plan, rider: usize) -> Result<Vec<Option<f64>>, Vec<Fault>> {
+    let readings = Day::of(plan, rider)?.planned.readings;
+    Ok(readings.into_iter().map(Result::ok).collect())
+}
+
+/// How far the inputs may be off: what the observations that were carried to the plan leave of that.
+///
+/// # Errors
+/// Every fault of the plan, or that it has no such rider.
+pub fn left(plan: &Plan, rider: usize) -> Result<Unknown, Vec<Fault>> {
+    let mut plan = plan.clone();
+    plan.seen
+        .retain(|seen| seen.carried() && seen.rider() == rider);
+    if plan.seen.is_empty() {
+        return Ok(Unknown::usual());
+    }
+    let day = Day::of(&plan, rider)?;
+    let found = search::search(&day.rides, &search::first(&day.rides), None);
+    let root = found.and_then(|found| Cholesky::new(found.solution.covariance));
+    Ok(root.map_or_else(Unknown::usual, |root| {
+        let rows = root.unpack();
+        let row = |i: usize| rows.row(i).iter().copied().collect();
+        Unknown::learnt(&(0..rows.nrows()).map(row).collect::<Vec<_>>())
+    }))
+}
+
 /// Fits what is uncertain to what was seen when a rider rode; `None` where nothing was seen, or
 /// nothing that can be used.
 ///
 /// # Errors
 /// Every fault of the plan, or that it has no such rider.
 pub fn fit(plan: &Plan, rider: usize) -> Result<Option<Fit>, Vec<Fault>> {
-    setup::rider(plan, rider)?;
-    let own = plan.seen.iter().enumerate();
-    let own: Vec<(usize, &Observation)> = own.filter(|(_, o)| o.rider() == rider).collect();
-    let places: Vec<usize> = own.iter().map(|(index, _)| *index).collect();
-    let rides = Rides::new(plan, rider, own.into_iter().map(|(_, o)| o).collect())?;
-    let planned: Vec<f64> = rides.inputs.iter().map(|input| input.planned).collect();
-    let planned = rides.told(&planned);
-    let first = search::first(&rides);
-    let Some(found) = search::search(&rides, &first, None) else {
+    let day = Day::of(plan, rider)?;
+    let Day { rides, places, .. } = &day;
+    let first = search::first(rides);
+    let Some(found) = search::search(rides, &first, None) else {
         return Ok(None);
     };
-    let doubted = clash::doubted(&rides, &first, &found);
+    let doubted = clash::doubted(rides, &first, &found);
     let solution = &found.solution;
     let far = found.used.iter().zip(&solution.off);
     let far = far
         .filter(|(_, off)| off.abs() > FAR)
         .map(|(&i, _)| places[i]);
     let count = found.used.len() as f64;
-    Ok(Some(Fit {
+    let mut fit = Fit {
         rider,
-        inputs: inputs_of(&rides, &found),
-        seen: seen(&rides, &found, &planned, &places),
+        inputs: inputs_of(&day, &found),
+        seen: seen(&day, &found),
         misfit: (solution.chi_square / count).sqrt(),
         agrees: solution.agrees(),
         far: far.collect(),
         doubted: doubted.iter().map(|&i| places[i]).collect(),
-        lips: at_lips(&rides, &found, &planned),
-    }))
+        lips: Vec::new(),
+    };
+    fit.lips = at_lips(plan, &fit, &day, &found)?;
+    Ok(Some(fit))
 }
 
-fn inputs_of(rides: &Rides, found: &Found) -> Vec<Input> {
-    let inputs = rides.inputs.iter().enumerate();
+fn inputs_of(day: &Day, found: &Found) -> Vec<Input> {
+    let held = day.holds(found);
+    let inputs = day.rides.inputs.iter().enumerate();
     let input = inputs.map(|(i, input)| {
-        // However much the observations scatter, no less is known than before.
-        let sigma = num::min(found.solution.covariance[(i, i)].sqrt(), input.sigma);
+        let sigma = found.solution.covariance[(i, i)].sqrt();
+        let found = found.solution.values[i];
         Input {
             what: input.what,
             planned: input.planned,
-            value: found.solution.values[i],
+            value: if held { input.planned } else { found },
             sigma,
             before: input.sigma,
             sure: sigma < UNSURE * input.sigma,
@@ -174,10 +228,16 @@ fn inputs_of(rides: &Rides, found: &Found) -> Vec<Input> {
     input.collect()
 }
 
-fn seen(rides: &Rides, found: &Found, planned: &Told, places: &[usize]) -> Vec<Seen> {
+fn seen(day: &Day, found: &Found) -> Vec<Seen> {
+    let Day {
+        rides,
+        places,
+        planned,
+    } = day;
     let Found {
         solution, surfaces, ..
     } = found;
+    let held = day.holds(found);
     let all = places.iter().zip(&planned.readings).enumerate();
     let seen = all.map(|(i, (&index, reading))| {
         let surface = surfaces.at(i, &solution.values);
@@ -190,31 +250,15 @@ fn seen(rides: &Rides, found: &Found, planned: &Told, places: &[usize]) -> Vec<S
                 (None, Ok(_)) => Use::NeverThere,
             },
             planned: reading.ok(),
-            found: surface.map(|(value, _)| value),
+            found: if held {
+                reading.ok()
+            } else {
+                surface.map(|(value, _)| value)
+            },
             give_or_take: rides.seen[i].give_or_take(),
             scatter: surfaces.scatter(i, i).sqrt(),
             off: place.map_or(0.0, |k| solution.off[k]),
         }
     });
     seen.collect()
-}
-
-fn at_lips(rides: &Rides, found: &Found, planned: &Told) -> Vec<AtLip> {
-    let Found {
-        solution, surfaces, ..
-    } = found;
-    let lips = planned.lips.iter().enumerate();
-    let lips = lips.map(|(lip, &planned)| {
-        let quantity = rides.seen.len() + lip;
-        let surface = surfaces.at(quantity, &solution.values);
-        let (speed, slope) = surface.unzip();
-        let inputs = slope.map_or(0.0, |g| g.dot(&(&solution.covariance * &g)));
-        AtLip {
-            lip,
-            planned,
-            speed,
-            sigma: (inputs + surfaces.scatter(quantity, quantity)).sqrt(),
-        }
-    });
-    lips.collect()
 }

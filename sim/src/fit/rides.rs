@@ -10,9 +10,9 @@ use crate::ride::{Accuracy, Mount, ride};
 use crate::setup;
 
 /// The line, the rider, and what was seen.
-pub(crate) struct Rides<'a> {
+pub(crate) struct Rides {
     pub inputs: Vec<Uncertain>,
-    pub seen: Vec<&'a Observation>,
+    pub seen: Vec<Observation>,
     profile: Profile,
     mount: Mount,
     start: f64,
@@ -27,12 +27,12 @@ pub(crate) struct Told {
     pub lips: Vec<Option<f64>>,
 }
 
-impl<'a> Rides<'a> {
+impl Rides {
     /// Prepares to ride a plan.
     ///
     /// # Errors
     /// Every fault of the plan, or that it has no such rider.
-    pub fn new(plan: &Plan, rider: usize, seen: Vec<&'a Observation>) -> Result<Self, Vec<Fault>> {
+    pub fn new(plan: &Plan, rider: usize, seen: Vec<Observation>) -> Result<Self, Vec<Fault>> {
         let mut profile = Profile::build(plan)?;
         // Somebody who was let roll out did not brake.
         if seen.iter().any(|s| matches!(s, Observation::Stopped(_))) {
@@ -49,6 +49,21 @@ impl<'a> Rides<'a> {
             mount: setup::mount(setup::rider(plan, rider)?, &plan.weather),
             start: setup::start_speed(plan),
         })
+    }
+
+    /// The inputs as planned.
+    pub fn planned(&self) -> Vec<f64> {
+        self.inputs.iter().map(|input| input.planned).collect()
+    }
+
+    /// What was carried to the plan holds the inputs where they are: it counts as seen as the planned ride
+    /// shows it. So it tells how well they are known, and never moves them twice.
+    pub fn hold(&mut self, planned: &Told) {
+        for (seen, reading) in self.seen.iter_mut().zip(&planned.readings) {
+            if let (true, Ok(value)) = (seen.carried(), reading) {
+                *seen = seen.with_value(*value);
+            }
+        }
     }
 
     /// How many lips the line has.

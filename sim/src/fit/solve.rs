@@ -4,7 +4,6 @@ use super::chance;
 use super::rides::Rides;
 use super::surface::{Side, Surfaces};
 use crate::num;
-use crate::plan::Observation;
 use levenberg_marquardt::{LeastSquaresProblem, LevenbergMarquardt};
 use nalgebra::storage::Owned;
 use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
@@ -15,7 +14,8 @@ pub(crate) struct Solution {
     pub values: Vec<f64>,
     /// Their covariance by what is stated of the observations.
     pub stated: DMatrix<f64>,
-    /// Their covariance, grown with the scatter of the observations where that is more.
+    /// Their covariance, the observations as far off as they scatter where that is more: less than before
+    /// anything was seen is never known.
     pub covariance: DMatrix<f64>,
     /// How far each observation used is off, in its standard deviations.
     pub off: Vec<f64>,
@@ -57,7 +57,7 @@ pub(crate) fn solve(rides: &Rides, surfaces: &Surfaces, used: &[usize]) -> Solut
 /// The problem as the search sees it: an input within the box that was ridden as a free number, and a
 /// row for each observation and each input. Outside its box a surface says nothing.
 struct Problem<'a> {
-    rides: &'a Rides<'a>,
+    rides: &'a Rides,
     surfaces: &'a Surfaces,
     used: &'a [usize],
     /// Root of the observations' covariance: solved for, their rows no longer hang together.
@@ -83,7 +83,7 @@ impl Problem<'_> {
         let (mut off, mut slopes) = (DVector::zeros(rows), DMatrix::zeros(rows, columns));
         for (row, &seen) in self.used.iter().enumerate() {
             if let Some((value, slope)) = self.surfaces.at(seen, values) {
-                off[row] = value - measured(self.rides.seen[seen]);
+                off[row] = value - self.rides.seen[seen].value();
                 slopes.row_mut(row).copy_from(&slope.transpose());
             }
         }
@@ -112,23 +112,30 @@ impl Problem<'_> {
         let squares = |from: usize, to: usize| rows.rows(from, to - from).norm_squared();
         let n = self.used.len();
         let before = |i: usize| self.rides.inputs[i].sigma * self.rides.inputs[i].sigma;
-        let square = slopes.transpose() * &slopes;
-        // Each input has a row of its own, so the square is never singular.
-        let stated = Cholesky::new(square).map_or_else(
-            || {
+        let told = slopes.rows(0, n);
+        let told = told.transpose() * told;
+        // What is known with the observations `more` times as far off, in squares.
+        let known = |more: f64| {
+            let mut square = &told / more;
+            for i in 0..values.len() {
+                square[(i, i)] += 1.0 / before(i);
+            }
+            // Each input is known a little before, so the square is never singular.
+            let prior = || {
                 DMatrix::from_fn(values.len(), values.len(), |i, j| {
                     if i == j { before(i) } else { 0.0 }
                 })
-            },
-            |c| c.inverse(),
-        );
+            };
+            Cholesky::new(square).map_or_else(prior, |c| c.inverse())
+        };
+        let stated = known(1.0);
         let taken: f64 = (0..values.len())
             .map(|i| 1.0 - stated[(i, i)] / before(i))
             .sum();
         let more = num::max(squares(0, rows.len()) / n as f64, 1.0);
         let (off, _) = self.apart(&values);
         Solution {
-            covariance: &stated * more,
+            covariance: known(more),
             stated,
             off: off
                 .iter()
@@ -139,16 +146,6 @@ impl Problem<'_> {
             freedom: n as f64 - taken,
             values,
         }
-    }
-}
-
-/// The value that was measured.
-fn measured(seen: &Observation) -> f64 {
-    match seen {
-        Observation::Time(seen) => seen.seconds,
-        Observation::Speed(seen) => seen.speed,
-        Observation::Landed(seen) => seen.past_knuckle,
-        Observation::Stopped(seen) => seen.at,
     }
 }
 

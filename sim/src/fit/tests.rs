@@ -1,7 +1,9 @@
 //! Beside the code: far from what was planned. Made-up rides with noise are in `tests/fit`.
 
 use super::*;
-use crate::plan::{self, Clocked, Feature, Flat, Lie, Line, RunOut, Stopped, Surface, Timed};
+use crate::plan::{
+    self, Clocked, Feature, Flat, Landed, Lie, Line, RunOut, Stopped, Surface, Timed,
+};
 
 fn one_jump() -> Plan {
     Plan::from_json(include_str!("../../plans/one_jump.json")).expect("a plan file of our own")
@@ -33,6 +35,7 @@ fn time(from: f64, to: f64) -> Observation {
         seconds: 1.0,
         give_or_take: 0.05,
         rider: 0,
+        carried: false,
     })
 }
 
@@ -42,6 +45,7 @@ fn speed(at: f64) -> Observation {
         speed: 1.0,
         give_or_take: 0.1,
         rider: 0,
+        carried: false,
     })
 }
 
@@ -50,24 +54,18 @@ fn stopped(at: f64) -> Observation {
         at,
         give_or_take: 0.3,
         rider: 0,
+        carried: false,
     })
 }
 
 /// The plan with what is seen of a ride with some values of the inputs, without any noise.
 fn with(mut plan: Plan, looks: &[Observation], values: &[f64]) -> Plan {
-    let told = Rides::new(&plan, 0, looks.iter().collect())
+    let told = Rides::new(&plan, 0, looks.to_vec())
         .expect("a sound plan")
         .told(values);
     for (look, reading) in looks.iter().zip(told.readings) {
         let value = reading.expect("this ride gets there");
-        let mut look = look.clone();
-        match &mut look {
-            Observation::Time(seen) => seen.seconds = value,
-            Observation::Speed(seen) => seen.speed = value,
-            Observation::Landed(seen) => seen.past_knuckle = value,
-            Observation::Stopped(seen) => seen.at = value,
-        }
-        plan.seen.push(look);
+        plan.seen.push(look.with_value(value));
     }
     plan
 }
@@ -103,7 +101,7 @@ fn a_ride_that_gets_farther_than_planned_is_used() {
     ramp.platform_height = 1.2;
     ramp.push_off = 0.2;
     let looks = [time(0.0, 7.0), speed(12.5)];
-    let planned = Rides::new(&plan, 0, looks.iter().collect()).expect("sound");
+    let planned = Rides::new(&plan, 0, looks.to_vec()).expect("sound");
     let planned = planned.told(&[1.0, 1.0, 0.2]);
     assert_eq!(planned.readings[1], Err(Use::NeverThere), "{planned:?}");
     let plan = with(plan, &looks, &[0.8, 0.9, 1.0]);
@@ -147,4 +145,137 @@ fn a_rider_who_is_not_there_is_a_fault() {
         fit(&plan::demo(), 2).expect_err("two riders")[0].field,
         "rider"
     );
+}
+
+/// The demonstration, its first rider alone, timed on the ramp and over the rollers, s beside what is
+/// planned.
+fn timed(ramp: f64, rollers: f64) -> Plan {
+    let mut plan = plan::demo();
+    plan.riders.truncate(1);
+    plan.seen = vec![time(0.0, 5.4), time(5.4, 17.0)];
+    let shown = planned(&plan, 0).expect("sound");
+    for ((seen, shown), by) in plan.seen.iter_mut().zip(shown).zip([ramp, rollers]) {
+        *seen = seen.with_value(shown.expect("it gets there") + by);
+    }
+    plan
+}
+
+/// Slower on the ramp and as planned behind it, and slower on the whole: a lip that comes out faster than
+/// planned all the same says why.
+#[test]
+fn no_lip_is_faster_than_planned_without_a_reason_where_all_was_slower() {
+    let mut faster = 0;
+    for (ramp, rollers) in [(0.3, 0.0), (0.3, -0.05), (0.6, 0.01), (0.1, 0.1)] {
+        let fit = fitted(&timed(ramp, rollers));
+        for lip in &fit.lips {
+            let (a, b) = (lip.planned.expect("left"), lip.speed.expect("left"));
+            println!(
+                "{ramp:+} {rollers:+} s: {a:.3} to {b:.3} m/s, {:?}",
+                lip.against
+            );
+            assert_eq!(lip.against.is_some(), b > a, "{lip:?}");
+            faster += usize::from(b > a);
+        }
+        if rollers < 0.0 {
+            let first = fit.lips[0].against.as_deref();
+            assert!(
+                first.is_some_and(|why| why.contains(&What::Rolling)),
+                "{first:?}"
+            );
+            assert!(
+                first.is_some_and(|why| !why.contains(&What::Start)),
+                "{first:?}"
+            );
+        }
+    }
+    assert!(faster > 1);
+}
+
+/// What is told of a lip is what the table shows once the plan has it.
+#[test]
+fn a_lip_is_told_as_the_plan_then_rides() {
+    for plan in [timed(0.3, 0.0), timed(0.1, 0.1)] {
+        let fit = fitted(&plan);
+        let rows = |plan: &Plan| {
+            let ridden = crate::setup::ride_plan(plan, 0).expect("sound");
+            crate::judge::jumps(&ridden.profile, &ridden.run)
+        };
+        let (before, after) = (rows(&plan), rows(&apply(&plan, &fit)));
+        for (lip, (a, b)) in fit.lips.iter().zip(before.iter().zip(&after)) {
+            assert_eq!((lip.planned, lip.speed, lip.how), (a.speed, b.speed, b.how));
+        }
+    }
+}
+
+/// What was carried holds the inputs where they are, and tells how well they are known; seen otherwise it
+/// counts again.
+#[test]
+fn what_is_carried_moves_nothing_twice() {
+    let plan = timed(0.1, 0.1);
+    let first = fitted(&plan);
+    let mut carried = apply(&plan, &first);
+    assert!(carried.seen.iter().all(Observation::carried));
+    let again = fitted(&carried);
+    assert!(again.lips.iter().all(|lip| lip.speed == lip.planned));
+    for (input, before) in again.inputs.iter().zip(&first.inputs) {
+        println!("{input:?}");
+        assert_eq!(input.value, input.planned);
+        assert!(input.sigma < 1.05 * before.sigma);
+    }
+    carried.seen.push(speed(17.0).with_value(4.0));
+    let moved = &fitted(&carried).inputs[0];
+    assert!(moved.value > moved.planned + 0.5 * moved.sigma, "{moved:?}");
+}
+
+/// Before, a range holds all that nobody knows; after it what the ride left, and the wind.
+#[test]
+fn ranges_are_never_wider_once_the_plan_has_what_was_seen() {
+    let range = |plan: &Plan| {
+        let spreads = crate::judge::spreads(plan, 0, &left(plan, 0).expect("sound"));
+        let spreads = spreads.expect("sound").into_iter();
+        let wide = spreads.map(|s| s.fastest.expect("left") - s.slowest.expect("left"));
+        wide.collect::<Vec<_>>()
+    };
+    let mut short = timed(0.1, 0.1);
+    let mark = Landed {
+        jump: 0,
+        past_knuckle: 0.5,
+        give_or_take: 0.1,
+        rider: 0,
+        carried: false,
+    };
+    short.seen.push(Observation::Landed(mark));
+    for plan in [timed(0.1, 0.1), short] {
+        let fit = fitted(&plan);
+        let (before, after) = (range(&plan), range(&apply(&plan, &fit)));
+        println!("{before:.2?} to {after:.2?} m/s");
+        for ((before, after), lip) in before.iter().zip(&after).zip(&fit.lips) {
+            assert!(after < before, "{after} {before}");
+            // One standard deviation either way at the least, but for what rides scatter.
+            let inputs = (lip.sigma * lip.sigma - lip.scatter * lip.scatter).sqrt();
+            assert!(*after > 2.0 * inputs, "{after} {lip:?}");
+        }
+    }
+}
+
+/// However little the ride goes with what was planned, no less is known of a lip than before.
+#[test]
+fn a_misfit_makes_no_lip_less_known_than_before() {
+    let plan = timed(0.0, 0.3);
+    let day = Day::of(&plan, 0).expect("sound");
+    let found = search::search(&day.rides, &search::first(&day.rides), None).expect("used");
+    for lip in fitted(&plan).lips {
+        let quantity = day.rides.seen.len() + lip.lip;
+        let (_, slope) = found
+            .surfaces
+            .at(quantity, &found.solution.values)
+            .expect("left");
+        let each = day.rides.inputs.iter().zip(&slope);
+        let before: f64 = each
+            .map(|(input, g)| g * g * input.sigma * input.sigma)
+            .sum();
+        let now = lip.sigma * lip.sigma - lip.scatter * lip.scatter;
+        println!("{:.4} m/s before, {:.4} now", before.sqrt(), now.sqrt());
+        assert!(now <= before + 1e-12, "{lip:?}");
+    }
 }

@@ -3,9 +3,13 @@
 use super::jump::lip_events;
 use crate::num;
 use crate::plan::Bike;
-use crate::profile::{LipEdge, Profile};
-use crate::ride::{EventKind, Run, Sample};
+use crate::profile::{LipEdge, Profile, direction};
+use crate::ride::{EventKind, Mount, Run, Sample};
+use glam::DVec2;
 use serde::Serialize;
+
+/// Who clears the knuckle by so much is in no doubt about it, m.
+const CLEARLY: f64 = 1.0;
 
 /// A jump as the rider feels it.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -48,11 +52,29 @@ fn flown(profile: &Profile, bike: &Bike, run: &Run, index: usize, lip: &LipEdge)
 
 /// Height of the lower wheel over the ground beneath it, m; 0 where there is no ground.
 pub fn over(s: &Sample, profile: &Profile, bike: &Bike) -> f64 {
-    let (sin, cos) = num::sin_cos(s.pitch);
-    let (half, wheel) = (0.5 * bike.wheelbase, bike.wheel_radius());
-    let ends = [-half, half].map(|d| (s.bike_x + d * cos, s.bike_z + d * sin - wheel));
-    let over = ends.map(|(x, z)| z - profile.height_at(x).unwrap_or(z));
+    let over = lowest(s, bike.wheelbase, bike.wheel_radius())
+        .map(|p| p.y - profile.height_at(p.x).unwrap_or(p.y));
     num::max(num::min(over[0], over[1]), 0.0)
+}
+
+/// The lowest point of either tyre, the rear one first, m.
+fn lowest(s: &Sample, wheelbase: f64, radius: f64) -> [DVec2; 2] {
+    let middle = DVec2::new(s.bike_x, s.bike_z - radius);
+    let along = direction(s.pitch) * (0.5 * wheelbase);
+    [middle - along, middle + along]
+}
+
+/// Least height of either tyre over the ground from half the gap on to the knuckle, m; no more than `CLEARLY`.
+pub(super) fn clearance(profile: &Profile, m: &Mount, run: &Run, lip: &LipEdge) -> f64 {
+    let from = 0.5 * (lip.edge.x + lip.knuckle.x);
+    let near = run
+        .samples
+        .iter()
+        .flat_map(|s| lowest(s, m.wheelbase, m.tyre.radius));
+    let near = near.filter(|p| p.x >= from && p.x <= lip.knuckle.x);
+    near.fold(CLEARLY, |least, p| {
+        num::min(least, p.y - profile.height_at(p.x).unwrap_or(p.y))
+    })
 }
 
 #[cfg(test)]

@@ -143,19 +143,36 @@ fn touched(row: &mut JumpRow, lip: &LipEdge, event: &Event) {
     }
 }
 
-fn placed(past: f64, lip: &LipEdge) -> How {
+/// Where the rear wheel comes down clean: from and to, m past the knuckle.
+fn clean(lip: &LipEdge) -> [f64; 2] {
     let slope = lip.slope_end.x - lip.knuckle.x;
+    [ON_KNUCKLE, num::max(DEEP * slope, 2.0 * ON_KNUCKLE)]
+}
+
+fn placed(past: f64, lip: &LipEdge) -> How {
+    let [from, to] = clean(lip);
     if past < -ON_KNUCKLE {
         How::Short
-    } else if past < ON_KNUCKLE {
+    } else if past < from {
         How::Knuckle
-    } else if past > slope {
+    } else if past > lip.slope_end.x - lip.knuckle.x {
         How::Past
-    } else if past > num::max(DEEP * slope, 2.0 * ON_KNUCKLE) {
+    } else if past > to {
         How::Deep
     } else {
         How::Clean
     }
+}
+
+/// How far from coming down too near and too far a jump is, m, by where the rear wheel came down; below 0 where it
+/// does. `None` where it crashed, or nothing came down.
+pub(super) fn to_spare(row: &JumpRow, lip: &LipEdge) -> Option<[f64; 2]> {
+    if row.how == How::Crashed {
+        return None;
+    }
+    let [from, to] = clean(lip);
+    let past = row.rear_past_knuckle?;
+    Some([past - from, to - past])
 }
 
 /// What became of a jump whose edge was never passed.

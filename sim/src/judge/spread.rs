@@ -4,14 +4,11 @@
 //! range is wide on purpose; but nobody has measured how riders ride such lines, so it is no guarantee
 //! either.
 
-use super::jump::{How, jumps};
-use super::what_ifs::{CORNERS, corner};
+use super::jump::How;
+use super::what_ifs::{CORNERS, Unknown, WhatIfs};
 use crate::error::Fault;
 use crate::num;
 use crate::plan::Plan;
-use crate::profile::Profile;
-use crate::ride::{Accuracy, ride};
-use crate::setup;
 use serde::Serialize;
 
 /// What may become of one jump. Speeds in m/s.
@@ -19,9 +16,9 @@ use serde::Serialize;
 pub struct Spread {
     /// Index of the lip in the profile.
     pub lip: usize,
-    /// Lowest speed at the lip among all rides that leave it.
+    /// Lowest speed at the lip among all rides that leave it and were neither short nor crashed before.
     pub slowest: Option<f64>,
-    /// Highest speed at the lip among all rides that leave it.
+    /// Highest speed at the lip among the same.
     pub fastest: Option<f64>,
     /// How many rides were tried beside the one planned.
     pub tried: usize,
@@ -37,29 +34,25 @@ pub struct Spread {
     pub crashed: usize,
 }
 
-/// What may become of every jump of a plan with one of its riders.
+/// What may become of every jump of a plan with one of its riders; `unknown` is how far the inputs that a
+/// test ride tells of may be off.
 ///
 /// # Errors
 /// Every fault of the plan, or that it has no such rider.
-pub fn spreads(plan: &Plan, rider: usize) -> Result<Vec<Spread>, Vec<Fault>> {
-    let profile = Profile::build(plan)?;
-    let mount = setup::mount(setup::rider(plan, rider)?, &plan.weather);
-    let start = setup::start_speed(plan);
-    let lips = 0..profile.lips.len();
-    let mut spreads: Vec<_> = lips.map(Spread::untried).collect();
-    for i in 0..=CORNERS {
-        // The last is the ride as planned: its speed belongs to the range, its outcome is no trial.
-        let (m, speed) = if i < CORNERS {
-            corner(&mount, start, i)
-        } else {
-            (mount.clone(), start)
-        };
-        let run = ride(&profile, &m, speed, &Accuracy::default());
-        for (spread, row) in spreads.iter_mut().zip(jumps(&profile, &run)) {
-            spread.take_speed(row.speed);
-            if i < CORNERS {
-                spread.take_outcome(row.speed.is_some(), row.how);
-            }
+pub fn spreads(plan: &Plan, rider: usize, unknown: &Unknown) -> Result<Vec<Spread>, Vec<Fault>> {
+    let what_ifs = WhatIfs::of(plan, rider, unknown)?;
+    let mut spreads: Vec<_> = (0..what_ifs.lips()).map(Spread::untried).collect();
+    // The ride as planned: its speed belongs to the range, its outcome is no trial.
+    for (spread, row) in spreads.iter_mut().zip(what_ifs.planned()) {
+        spread.take_speed(row.speed);
+    }
+    for i in 0..CORNERS {
+        // Who comes up short of a landing, or crashes, does not come to the next lip as anybody means to.
+        let mut fine = true;
+        for (spread, row) in spreads.iter_mut().zip(what_ifs.corner(i)) {
+            spread.take_speed(row.speed.filter(|_| fine));
+            fine &= !matches!(row.how, How::Short | How::Crashed);
+            spread.take_outcome(row.speed.is_some(), row.how);
         }
     }
     Ok(spreads)
@@ -99,8 +92,13 @@ impl Spread {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::judge::jumps;
     use crate::plan::{self, Feature, Line};
     use crate::setup::ride_plan;
+
+    fn usual(plan: &Plan, rider: usize) -> Result<Vec<Spread>, Vec<Fault>> {
+        spreads(plan, rider, &Unknown::usual())
+    }
 
     #[test]
     fn the_planned_speed_lies_within_and_the_range_is_not_nothing() {
@@ -108,7 +106,7 @@ mod tests {
         for rider in 0..plan.riders.len() {
             let ridden = ride_plan(&plan, rider).expect("the demonstration is sound");
             let rows = jumps(&ridden.profile, &ridden.run);
-            let spreads = spreads(&plan, rider).expect("the demonstration is sound");
+            let spreads = usual(&plan, rider).expect("the demonstration is sound");
             assert_eq!(spreads.len(), rows.len());
             for (s, row) in spreads.iter().zip(&rows) {
                 let v = row.speed.expect("every lip is left");
@@ -125,7 +123,7 @@ mod tests {
     #[test]
     fn the_same_plan_has_the_same_range() {
         let plan = plan::demo();
-        assert_eq!(spreads(&plan, 1), spreads(&plan, 1));
+        assert_eq!(usual(&plan, 1), usual(&plan, 1));
     }
 
     #[test]
@@ -138,7 +136,7 @@ mod tests {
             ramp.bottom_radius = 1.0;
             ramp.push_off = 0.5;
         }
-        let last = spreads(&plan, 0)
+        let last = usual(&plan, 0)
             .expect("still sound")
             .pop()
             .expect("it has lips");

@@ -6,13 +6,11 @@
 //! when to stop.
 
 use super::change::{rows, smallest, with};
-use super::jump::{How, JumpRow, jumps};
-use super::what_ifs::{SLOWEST, corner};
+use super::jump::{How, JumpRow};
+use super::what_ifs::{SLOWEST, Unknown, WhatIfs};
 use crate::num;
 use crate::plan::{Feature, Flat, Ground, Line, Plan, Surface};
 use crate::profile::Profile;
-use crate::ride::{Accuracy, ride};
-use crate::setup;
 use serde::Serialize;
 
 /// Strongest wind tried, m/s: a fresh breeze, in which nobody should jump at all.
@@ -145,11 +143,8 @@ fn gap_of(plan: &Plan, feature: usize) -> Option<f64> {
 /// Whether the slowest of the what-ifs still puts both wheels past the knuckle; `None` where the
 /// plan has faults.
 fn lands_when_slow(plan: &Plan, rider: usize, lip: usize) -> Option<bool> {
-    let profile = Profile::build(plan).ok()?;
-    let mount = setup::mount(setup::rider(plan, rider).ok()?, &plan.weather);
-    let (mount, speed) = corner(&mount, setup::start_speed(plan), SLOWEST);
-    let run = ride(&profile, &mount, speed, &Accuracy::default());
-    let row = jumps(&profile, &run).into_iter().nth(lip)?;
+    let what_ifs = WhatIfs::of(plan, rider, &Unknown::usual()).ok()?;
+    let row = what_ifs.corner(SLOWEST).into_iter().nth(lip)?;
     let past = |x: Option<f64>| x.is_some_and(|x| x > 0.0);
     Some(past(row.rear_past_knuckle) && past(row.front_past_knuckle) && row.how != How::Crashed)
 }

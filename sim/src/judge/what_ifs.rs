@@ -1,18 +1,27 @@
 //! The what-ifs: the inputs that nobody knows well, each at either end.
 //!
 //! Rolling resistance, drag area, wind and the push-off are never known well in a yard, and what the
-//! rider will do, and how well, is known least of all. Each of these six is taken at the end that slows
-//! and at the end that quickens. Of the 64 combinations sixteen are ridden beside the ride planned:
-//! every one of the first four inputs, with skill slow where an odd number of the first three are, and
-//! habit where an odd number of the last three are. So each input is at either end in eight rides, any
-//! two or three of them meet in every way equally often, and the two rides in which all six slow or all
-//! six quicken are there.
+//! rider will do, and how well, is known least of all. And nobody digs to the centimetre: what bears on
+//! the speeds is a little off, and so is what comes of them, gaps and lips. Each of these eight is taken at the end that
+//! slows, or lets a jump come up short, and at the other. Of the 256 combinations sixteen are ridden
+//! beside the ride planned: every one of the first four inputs, and each of the other four where an odd
+//! number of three of those are quick. So each input is at either end in eight rides, any two or three
+//! of them meet in every way equally often, and the two rides in which all eight slow or all eight
+//! quicken are there.
+//!
+//! What a test ride has told of the first inputs takes the place of what is usual: see [`Unknown`].
 //!
 //! # References
-//! Box and Hunter 1961, Technometrics 3:311-351: a quarter of all combinations, of resolution IV.
+//! Box and Hunter 1961, Technometrics 3:311-351: a sixteenth of all combinations, of resolution IV.
 
+use super::dug::as_dug;
+use super::jump::{JumpRow, jumps};
+use crate::error::Fault;
 use crate::num;
-use crate::ride::{Legs, Mount};
+use crate::plan::Plan;
+use crate::profile::Profile;
+use crate::ride::{Accuracy, Legs, Mount, ride};
+use crate::setup;
 
 /// Rolling resistance, as shares of what the plan says.
 ///
@@ -55,34 +64,141 @@ const PUMPING_A_LITTLE: f64 = 0.5;
 /// The corner in which everything slows.
 pub(super) const SLOWEST: usize = 0;
 
-/// Rides beside the one planned: a quarter of all combinations.
-pub(super) const CORNERS: usize = 1 << (INPUTS - 2);
+/// Rides beside the one planned: a sixteenth of all combinations.
+pub(super) const CORNERS: usize = 1 << (INPUTS - 4);
 
 /// How many inputs are taken at either end.
-const INPUTS: usize = 6;
+const INPUTS: usize = 8;
+
+/// How many inputs a test ride may tell more of: rolling, drag, start and skill.
+const LEARNT: usize = 4;
+
+/// What is not known of a ride, and how far it may be off.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Unknown {
+    /// Rolling, drag, start and skill, as so many steps that have nothing to do with each other: each takes
+    /// the four by so much toward what quickens its own. Factors on what is planned, m/s, and a share of 1.
+    steps: [[f64; LEARNT]; LEARNT],
+    /// Whether the rider has ridden the line: what the legs do by habit and what was dug is in what was seen.
+    ridden: bool,
+}
+
+impl Unknown {
+    /// Before anybody rode: each input by itself, over its usual range.
+    pub fn usual() -> Self {
+        let mut steps = [[0.0; LEARNT]; LEARNT];
+        let ranges = [ROLLING, DRAG, START, SKILL];
+        for (i, [slow, quick]) in ranges.into_iter().enumerate() {
+            steps[i][i] = 0.5 * (quick - slow);
+        }
+        let ridden = false;
+        Self { steps, ridden }
+    }
+
+    /// What a test ride leaves: `root` is the lower root of the covariance of the first inputs, row by row.
+    /// The wind of another day is as little known as before.
+    pub fn learnt(root: &[Vec<f64>]) -> Self {
+        let mut steps = [[0.0; LEARNT]; LEARNT];
+        for (i, row) in root.iter().enumerate().take(LEARNT) {
+            for (j, &share) in row.iter().enumerate().take(i + 1) {
+                // The first two quicken where they are less.
+                steps[j][i] = if j < 2 { -share } else { share };
+            }
+        }
+        let ridden = true;
+        Self { steps, ridden }
+    }
+
+    /// How far each of the four is off with each step at an end.
+    fn off(&self, ends: [usize; LEARNT]) -> [f64; LEARNT] {
+        let mut off = [0.0; LEARNT];
+        for (step, end) in self.steps.iter().zip(ends) {
+            for (sum, by) in off.iter_mut().zip(step) {
+                *sum += by * [-1.0, 1.0][end];
+            }
+        }
+        off
+    }
+}
 
 /// At which end each input is in ride `i`: 0 slows, 1 quickens. In the order rolling, drag, wind,
-/// start, skill, habit.
+/// start, skill, habit, what is dug for the speeds, what is dug for the flights.
 fn ends(i: usize) -> [usize; INPUTS] {
     let [a, b, c, d] = [0, 1, 2, 3].map(|input| (i >> input) & 1);
-    [a, b, c, d, a ^ b ^ c, b ^ c ^ d]
+    [a, b, c, d, a ^ b ^ c, b ^ c ^ d, a ^ b ^ d, a ^ c ^ d]
 }
 
-/// Rider, bike, day and speed at the start of ride `i`.
-pub(super) fn corner(mount: &Mount, start: f64, i: usize) -> (Mount, f64) {
-    at(mount, start, ends(i))
+/// A plan with one of its riders, ready to be ridden otherwise.
+pub(super) struct WhatIfs {
+    planned: Profile,
+    /// The ground with both of what is dug at either end.
+    dug: [[Profile; 2]; 2],
+    mount: Mount,
+    start: f64,
+    unknown: Unknown,
 }
 
-/// Rider, bike, day and speed at the start with each input at an end.
-fn at(mount: &Mount, start: f64, ends: [usize; INPUTS]) -> (Mount, f64) {
-    let [rolling, drag, wind, push, skill, habit] = ends;
-    let mut m = mount.clone();
-    m.rolling = m.rolling.map(|c| c * ROLLING[rolling]);
-    m.drag *= DRAG[drag];
-    m.tailwind += WIND[wind];
-    m.skill = num::clamp(m.skill + SKILL[skill], 0.0, 1.0);
-    other_habit(&mut m, habit);
-    (m, num::max(start + START[push], 0.0))
+impl WhatIfs {
+    /// # Errors
+    /// Every fault of the plan, or that it has no such rider.
+    pub fn of(plan: &Plan, rider: usize, unknown: &Unknown) -> Result<Self, Vec<Fault>> {
+        let planned = Profile::build(plan)?;
+        let dug = |speed| [0, 1].map(|flight| as_dug(plan, &planned, [speed, flight]));
+        Ok(Self {
+            dug: [0, 1].map(dug),
+            mount: setup::mount(setup::rider(plan, rider)?, &plan.weather),
+            start: setup::start_speed(plan),
+            unknown: unknown.clone(),
+            planned,
+        })
+    }
+
+    /// How many lips the line has.
+    pub fn lips(&self) -> usize {
+        self.planned.lips.len()
+    }
+
+    /// The jumps as planned.
+    pub fn planned(&self) -> Vec<JumpRow> {
+        rows(&self.planned, &self.mount, self.start)
+    }
+
+    /// The jumps in ride `i` of the what-ifs.
+    pub fn corner(&self, i: usize) -> Vec<JumpRow> {
+        self.at(ends(i))
+    }
+
+    /// The jumps with each input at an end.
+    fn at(&self, ends: [usize; INPUTS]) -> Vec<JumpRow> {
+        let (mount, start) = self.inputs(ends);
+        let [.., speed, flight] = ends;
+        let profile = if self.unknown.ridden {
+            &self.planned
+        } else {
+            &self.dug[speed][flight]
+        };
+        rows(profile, &mount, start)
+    }
+
+    /// Rider, bike, day and speed at the start with each input at an end.
+    fn inputs(&self, ends: [usize; INPUTS]) -> (Mount, f64) {
+        let [rolling, drag, wind, push, skill, habit, ..] = ends;
+        let off = self.unknown.off([rolling, drag, push, skill]);
+        let mut m = self.mount.clone();
+        m.rolling = m.rolling.map(|c| c * num::max(1.0 + off[0], 0.0));
+        m.drag *= num::max(1.0 + off[1], 0.0);
+        m.tailwind += WIND[wind];
+        m.skill = num::clamp(m.skill + off[3], 0.0, 1.0);
+        if !self.unknown.ridden {
+            other_habit(&mut m, habit);
+        }
+        (m, num::max(self.start + off[2], 0.0))
+    }
+}
+
+fn rows(profile: &Profile, mount: &Mount, start: f64) -> Vec<JumpRow> {
+    let run = ride(profile, mount, start, &Accuracy::default());
+    jumps(profile, &run)
 }
 
 /// What the legs may do in place of what is planned, at the end that slows or quickens.
@@ -109,18 +225,15 @@ fn other_habit(m: &mut Mount, end: usize) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::judge::jumps;
-    use crate::plan::{self, Plan, Style};
-    use crate::profile::Profile;
-    use crate::ride::{Accuracy, ride};
-    use crate::setup;
+    use crate::plan::{self, Line, Style};
+
+    fn of(plan: &Plan) -> WhatIfs {
+        WhatIfs::of(plan, 0, &Unknown::usual()).expect("it is sound")
+    }
 
     /// Speed at the first lip with each input at an end; `None` where it is not left.
-    fn first(plan: &Plan, ends: [usize; INPUTS]) -> Option<f64> {
-        let profile = Profile::build(plan).expect("it is sound");
-        let mount = setup::mount(&plan.riders[0], &plan.weather);
-        let (m, speed) = at(&mount, setup::start_speed(plan), ends);
-        jumps(&profile, &ride(&profile, &m, speed, &Accuracy::default()))[0].speed
+    fn first(what_ifs: &WhatIfs, ends: [usize; INPUTS]) -> Option<f64> {
+        what_ifs.at(ends)[0].speed
     }
 
     /// The demonstration with another style.
@@ -152,8 +265,9 @@ mod tests {
     #[test]
     fn habit_moves_the_speed_of_every_style() {
         for style in [Style::Passive, Style::Absorbing, Style::Pumping] {
-            let plan = with(style);
-            let [slow, quick] = [0, 1].map(|e| first(&plan, [0, 0, 0, 0, 0, e]).unwrap_or(0.0));
+            let all = of(&with(style));
+            let habit = |e| first(&all, [0, 0, 0, 0, 0, e, 0, 0]).unwrap_or(0.0);
+            let [slow, quick] = [0, 1].map(habit);
             println!("{style:?}: {slow:.2} to {quick:.2} m/s");
             assert!(quick > slow + 0.1, "{style:?}: {slow} to {quick}");
         }
@@ -161,8 +275,9 @@ mod tests {
 
     #[test]
     fn skill_moves_the_speed_of_a_rider_who_pumps() {
-        let plan = with(Style::Pumping);
-        let [slow, quick] = [0, 1].map(|e| first(&plan, [0, 0, 0, 0, e, 1]).expect("left"));
+        let all = of(&with(Style::Pumping));
+        let skill = |e| first(&all, [0, 0, 0, 0, e, 1, 0, 0]).expect("left");
+        let [slow, quick] = [0, 1].map(skill);
         println!("{slow:.2} to {quick:.2} m/s");
         assert!(quick > slow + 0.05, "{slow} to {quick}");
     }
@@ -173,31 +288,70 @@ mod tests {
         let mut plan = with(Style::Pumping);
         for (skill, ends) in [(0.1, [0.0, 0.3]), (0.95, [0.75, 1.0])] {
             plan.riders[0].rider.skill = skill;
-            let mount = setup::mount(&plan.riders[0], &plan.weather);
-            let got = [0, 1].map(|e| at(&mount, 1.0, [0, 0, 0, 0, e, 1]).0.skill);
+            let all = of(&plan);
+            let got = [0, 1].map(|e| all.inputs([0, 0, 0, 0, e, 1, 0, 0]).0.skill);
             for (got, end) in got.into_iter().zip(ends) {
                 assert!((got - end).abs() < 1e-12, "{got} for {end}");
             }
         }
     }
 
-    /// Sixteen rides find the range that all 64 have at the first lip, to half of the last digit that is
+    /// Sixteen rides find the range that all 256 have at the first lip, to half of the last digit that is
     /// shown: skill hardly matters to whoever soaks up, and may matter either way.
     #[test]
-    fn a_quarter_of_the_combinations_gives_the_whole_range() {
-        let plan = plan::demo();
+    fn a_sixteenth_of_the_combinations_gives_the_whole_range() {
+        let what_ifs = of(&plan::demo());
         let range = |rides: &[[usize; INPUTS]]| {
-            let speeds = rides.iter().filter_map(|&ends| first(&plan, ends));
+            let speeds = rides.iter().filter_map(|&ends| first(&what_ifs, ends));
             speeds.fold([f64::INFINITY, 0.0], |[low, high], v| {
                 [num::min(low, v), num::max(high, v)]
             })
         };
         let all: Vec<_> = (0..1 << INPUTS)
-            .map(|i| [0, 1, 2, 3, 4, 5].map(|input| (i >> input) & 1))
+            .map(|i| [0, 1, 2, 3, 4, 5, 6, 7].map(|input| (i >> input) & 1))
             .collect();
         let some: Vec<_> = (0..CORNERS).map(ends).collect();
         let ([low, high], [slowest, fastest]) = (range(&all), range(&some));
-        println!("{low:.3} to {high:.3} m/s of 64, {slowest:.3} to {fastest:.3} of 16");
+        println!("{low:.3} to {high:.3} m/s of 256, {slowest:.3} to {fastest:.3} of 16");
         assert!(slowest - low < 0.05 && high - fastest < 0.05);
+    }
+
+    /// A start dug lower, flats longer, rollers and lips higher slow whoever soaks up; a jump dug longer
+    /// and flatter lands shorter at the same speed.
+    #[test]
+    fn what_is_dug_otherwise_is_ridden_otherwise() {
+        let what_ifs = of(&plan::demo());
+        let at = |speed, flight| {
+            what_ifs
+                .at([1, 1, 1, 1, 1, 1, speed, flight])
+                .swap_remove(0)
+        };
+        let [slow, quick] = [0, 1].map(|end| at(end, 0).speed.expect("left"));
+        println!("{slow:.3} to {quick:.3} m/s");
+        assert!(quick > slow + 0.05, "{slow} to {quick}");
+        let [short, far] = [0, 1].map(|end| at(0, end).rear_past_knuckle.expect("landed"));
+        println!("{short:.3} to {far:.3} m past the knuckle");
+        assert!(far > short + 0.05, "{short} to {far}");
+    }
+
+    /// What fills its yard to the end is dug longer all the same, on even ground and on surveyed.
+    #[test]
+    fn a_full_yard_is_no_shorter_line() {
+        for mut plan in [plan::demo(), plan::one_jump()] {
+            let planned = Profile::build(&plan).expect("it is sound");
+            plan.yard.length = planned.pieces.last().expect("it has pieces").end.x;
+            let dug = as_dug(&plan, &planned, [0, 0]);
+            let edge = |profile: &Profile| profile.lips[0].edge.x;
+            let Line::Features(features) = &plan.line else {
+                panic!("it has features")
+            };
+            println!(
+                "{} features: {} to {}",
+                features.len(),
+                edge(&planned),
+                edge(&dug)
+            );
+            assert!((edge(&dug) - edge(&planned)).abs() > 0.02);
+        }
     }
 }

@@ -31,7 +31,8 @@ pub const MAX_CHARACTERS: usize = 32_768;
 ///
 /// 1. The first.
 /// 2. Lips may end in a straight stretch; a plan has a seed, a yard the tallest that may be built.
-const FORMAT: u8 = 2;
+/// 3. The plan may have what a thing seen teaches.
+const FORMAT: u8 = 3;
 /// High half of the first byte; the low half is the format.
 const MARK: u8 = 0xC0;
 /// Bytes of the frame before the body.
@@ -152,7 +153,7 @@ fn bytes(text: &str) -> Result<Vec<u8>, LinkError> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::{Feature, Line};
+    use crate::plan::{Feature, Line, Observation};
     use proptest::collection::vec;
     use proptest::prelude::*;
 
@@ -205,6 +206,26 @@ mod tests {
         let expected = expected.map(|(lip, gap, landing)| (lip, None, gap, landing));
         assert_eq!(jumps.collect::<Vec<_>>(), expected);
         assert_eq!(old.riders[0].label, "Child, 10");
+    }
+
+    /// Before the third format nothing that was seen was known to be carried to the plan.
+    #[test]
+    fn a_link_of_the_second_format_is_read() {
+        let text = concat!(
+            "wgB_lvyPdD01RoZSBmaXJzdCBqdW1wIG9mIHRoZSBvcmNoYXJkI8SeQYY6BGsHiJksxAliJm4IzYM4JDOCMxab",
+            "UgiMihtDS2MhYQGJgRA3UmqBDQveTRcM3BqHrnOaPjnYWqCyOrY6GWVmLaENC153UfDrkuFcPXOcJwrVvABg3ZA9",
+            "lKaGA",
+        );
+        let bytes = URL_SAFE_NO_PAD.decode(text).expect("base64url");
+        assert_eq!(bytes[0], MARK | 2);
+        let mut old = decode(text).expect("it was a link once").plan;
+        let [Observation::Time(timed), Observation::Stopped(stopped)] = &old.seen[..] else {
+            panic!("{:?}", old.seen)
+        };
+        assert_eq!((timed.to, timed.seconds, timed.carried), (6.0, 2.75, false));
+        assert_eq!((stopped.at, stopped.give_or_take), (21.0, 0.5));
+        old.seen[1].carry();
+        assert_eq!(decode(&encode(&old)).map(|d| d.plan), Ok(old));
     }
 
     #[test]

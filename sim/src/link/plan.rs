@@ -159,7 +159,7 @@ choice!(Observation in 3 bits {
     2: Landed(seen),
     3: Stopped(seen),
 });
-record!(Timed { from, to, seconds, give_or_take = 0.1, rider = 0 });
-record!(Clocked { at, speed, give_or_take = 0.2, rider = 0 });
-record!(Landed { jump, past_knuckle, give_or_take = 0.1, rider = 0 });
-record!(Stopped { at, give_or_take = 0.3, rider = 0 });
+record!(Timed { from, to, seconds, give_or_take = 0.1, rider = 0, carried since 3 = false });
+record!(Clocked { at, speed, give_or_take = 0.2, rider = 0, carried since 3 = false });
+record!(Landed { jump, past_knuckle, give_or_take = 0.1, rider = 0, carried since 3 = false });
+record!(Stopped { at, give_or_take = 0.3, rider = 0, carried since 3 = false });

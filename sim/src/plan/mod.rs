@@ -83,6 +83,18 @@ impl Plan {
         c.faults
     }
 
+    /// The first fault that nobody could mend who sees the plan field by field: nobody to ride, too many or too few
+    /// points of a survey, a number that is none.
+    pub fn beyond_mending(&self) -> Option<Fault> {
+        let nobody = self.riders.is_empty();
+        let beyond = |fault: &Fault| match fault.why {
+            Why::NoNumber | Why::PointCount => true,
+            Why::RiderCount => nobody,
+            _ => false,
+        };
+        self.field_faults().into_iter().find(beyond)
+    }
+
     fn check_speed(&self, c: &mut Checker) {
         if let Some(speed) = self.initial_speed {
             let why = Why::InitialSpeed;

@@ -48,6 +48,49 @@ impl Observation {
         }
     }
 
+    /// The value that was measured, in its own unit.
+    pub fn value(&self) -> f64 {
+        match self {
+            Observation::Time(seen) => seen.seconds,
+            Observation::Speed(seen) => seen.speed,
+            Observation::Landed(seen) => seen.past_knuckle,
+            Observation::Stopped(seen) => seen.at,
+        }
+    }
+
+    /// The same thing seen with another value.
+    pub fn with_value(&self, value: f64) -> Self {
+        let mut other = self.clone();
+        match &mut other {
+            Observation::Time(seen) => seen.seconds = value,
+            Observation::Speed(seen) => seen.speed = value,
+            Observation::Landed(seen) => seen.past_knuckle = value,
+            Observation::Stopped(seen) => seen.at = value,
+        }
+        other
+    }
+
+    /// Whether the plan has what this teaches: it was found by a fit and put in place of what was
+    /// planned.
+    pub fn carried(&self) -> bool {
+        match self {
+            Observation::Time(seen) => seen.carried,
+            Observation::Speed(seen) => seen.carried,
+            Observation::Landed(seen) => seen.carried,
+            Observation::Stopped(seen) => seen.carried,
+        }
+    }
+
+    /// From now on the plan has what this teaches.
+    pub fn carry(&mut self) {
+        match self {
+            Observation::Time(seen) => seen.carried = true,
+            Observation::Speed(seen) => seen.carried = true,
+            Observation::Landed(seen) => seen.carried = true,
+            Observation::Stopped(seen) => seen.carried = true,
+        }
+    }
+
     pub(super) fn check(&self, riders: usize, c: &mut Checker) {
         match self {
             Observation::Time(seen) => seen.check(c),
@@ -77,6 +120,9 @@ pub struct Timed {
     /// Index of the rider who rode.
     #[serde(default, skip_serializing_if = "is_first")]
     pub rider: u32,
+    /// Whether the plan has what this teaches.
+    #[serde(default, skip_serializing_if = "is_new")]
+    pub carried: bool,
 }
 
 impl Timed {
@@ -117,6 +163,9 @@ pub struct Clocked {
     /// Index of the rider who rode.
     #[serde(default, skip_serializing_if = "is_first")]
     pub rider: u32,
+    /// Whether the plan has what this teaches.
+    #[serde(default, skip_serializing_if = "is_new")]
+    pub carried: bool,
 }
 
 impl Clocked {
@@ -151,6 +200,9 @@ pub struct Landed {
     /// Index of the rider who rode.
     #[serde(default, skip_serializing_if = "is_first")]
     pub rider: u32,
+    /// Whether the plan has what this teaches.
+    #[serde(default, skip_serializing_if = "is_new")]
+    pub carried: bool,
 }
 
 impl Landed {
@@ -183,6 +235,9 @@ pub struct Stopped {
     /// Index of the rider who rode.
     #[serde(default, skip_serializing_if = "is_first")]
     pub rider: u32,
+    /// Whether the plan has what this teaches.
+    #[serde(default, skip_serializing_if = "is_new")]
+    pub carried: bool,
 }
 
 impl Stopped {
@@ -203,6 +258,10 @@ impl Stopped {
 fn give_or_take(c: &mut Checker, quantity: Quantity, value: f64) {
     let why = Why::GiveOrTake;
     c.within("give_or_take", quantity, value, 0.001..=10.0, why);
+}
+
+fn is_new(carried: &bool) -> bool {
+    !carried
 }
 
 fn is_first(rider: &u32) -> bool {

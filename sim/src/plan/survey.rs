@@ -3,6 +3,10 @@
 use super::GroundPoint;
 use super::check::Checker;
 use crate::error::{Quantity, Why};
+use crate::num;
+
+/// Closest two points of a surveyed line, m: nearer than a tape and a level can tell.
+const CLOSEST: f64 = 0.01;
 
 /// Checks the points of a surveyed line: they run forward, and a face takes two of them.
 pub(super) fn check_line(points: &[GroundPoint], c: &mut Checker) {
@@ -25,8 +29,10 @@ fn check_step(earlier: Option<GroundPoint>, a: GroundPoint, b: GroundPoint, c: &
     let why = Why::Backward;
     let accepted = a.station..=1000.0;
     c.within("[0]", Quantity::Length, b.station, accepted, why);
-    if a == b {
-        c.wrong("", Quantity::Length, Why::SamePoint);
+    let apart = num::hypot(b.station - a.station, b.elevation - a.elevation);
+    if apart < CLOSEST {
+        let why = Why::SamePoint;
+        c.within("", Quantity::Length, apart, CLOSEST..=2000.0, why);
     } else if earlier.is_some_and(|e| e.station == b.station) {
         let why = Why::FacePoints;
         c.wrong("[0]", Quantity::Length, why);

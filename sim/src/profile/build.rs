@@ -104,7 +104,12 @@ impl Profile {
         };
         let end = profile.pieces.last().map_or(0.0, |p| p.end.x);
         if end <= plan.yard.length + FITS {
-            return Ok(profile);
+            let faults = profile.check_stand(plan);
+            return if faults.is_empty() {
+                Ok(profile)
+            } else {
+                Err(faults)
+            };
         }
         Err(vec![fault(
             "yard.length".to_owned(),

@@ -14,6 +14,7 @@ mod pen;
 mod piece;
 mod query;
 mod roller;
+mod stand;
 mod start_ramp;
 mod stretch;
 mod surveyed;

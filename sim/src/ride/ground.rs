@@ -79,7 +79,7 @@ impl Ground {
         }
     }
 
-    #[inline]
+    #[inline(always)]
     fn near(&self, x: f64) -> &[Patch] {
         let bin = num::clamp((x - self.origin) / BIN, 0.0, (self.bins.len() - 1) as f64) as usize;
         let (from, to) = self.bins[bin];
@@ -161,7 +161,7 @@ pub fn sense(spin: f64) -> f64 {
 
 /// Normal and distance of the corner at a patch's end, when `c` lies in its sector and less than
 /// `radius` away.
-#[inline]
+#[inline(always)]
 fn tip(patch: &Patch, c: DVec2, radius: f64) -> Option<(DVec2, f64)> {
     if !patch.corner {
         return None;
@@ -177,7 +177,7 @@ fn tip(patch: &Patch, c: DVec2, radius: f64) -> Option<(DVec2, f64)> {
 
 /// Normal and distance of the foot of the perpendicular from `c`, when it falls within the piece,
 /// less than `radius` away and on the air side. Spares `Piece::foot`'s arctangent.
-#[inline]
+#[inline(always)]
 fn foot(p: &Piece, c: DVec2, radius: f64) -> Option<(DVec2, f64)> {
     if p.curvature == 0.0 {
         let d = c - p.start;

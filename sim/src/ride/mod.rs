@@ -3,6 +3,7 @@
 mod digest;
 mod forces;
 mod ground;
+mod guard;
 mod ledger;
 mod numbers;
 mod run;
@@ -22,6 +23,7 @@ use crate::profile::{Intent, Profile};
 use crate::rider::{Mind, Sight};
 use forces::World;
 use ground::Ground;
+use guard::Books;
 use step::Point;
 use watch::Watch;
 
@@ -59,21 +61,24 @@ pub fn ride_seen(
         mind: Mind::new(),
         brake: 0.0,
     };
-    let end = profile.pieces.last().map_or(0.0, |p| p.end.x);
     let brake = brake_from(profile);
-    let mut watch = Watch::new(end, brake);
     let y = start::at_start(profile, m, speed);
+    let mut watch = Watch::new(profile, &Pose::of(m, &y), brake);
+    let end = watch.end_x;
     let wheels = world.wheels(&y);
     world.mind.look(m, &sight, 0.0, &y, &wheels, 0);
     let mut here = Point::new(&world, 0.0, y);
     let start_energy = world.energy(&here.y, &here.felt.wheels);
-    let mut samples = Vec::with_capacity(2048);
+    let mut books = Books::open(start_energy, m.mass() * GRAVITY, &here);
+    let mut steps = guard::most_steps(accuracy);
     let mut h = accuracy.longest;
     let mut tick = 0;
     let outcome = 'ride: loop {
-        samples.push(sample(&world, &here));
+        if !books.enter(sample(&world, &here), &here, watch.events.len()) {
+            break None;
+        }
         if here.t >= LONGEST {
-            break Outcome::TimedOut;
+            break Some(Outcome::TimedOut);
         }
         if world.look(&here, watch.lip, brake, end) {
             here = Point::new(&world, here.t, here.y);
@@ -81,33 +86,42 @@ pub fn ride_seen(
         tick += 1;
         let until = f64::from(tick) * SAMPLE_STEP;
         while here.t < until {
-            let mut next = step::advance(&world, &here, until, &mut h, accuracy);
-            if world.mind.surprised(&next.felt.wheels) {
-                // The rider takes the ground as it comes, not as the steps happen to fall.
-                let touch = touch(&world, &here, &next);
-                next = step::advance(&world, &here, touch, &mut h, accuracy);
-            }
+            let next = step(&world, &here, until, &mut h, accuracy);
             let ended = watch.step(&world, &here, &next);
             here = next;
             if let Some(seen) = &mut seen {
                 seen(sample(&world, &here));
             }
-            if let Some(outcome) = ended {
-                samples.push(sample(&world, &here));
-                break 'ride outcome;
+            steps -= 1;
+            if let Some(outcome) = ended.or((steps == 0).then_some(Outcome::BrokenOff)) {
+                let closes = books.enter(sample(&world, &here), &here, watch.events.len());
+                break 'ride closes.then_some(outcome);
             }
             if world.mind.surprised(&here.felt.wheels) && world.look(&here, watch.lip, brake, end) {
                 here = Point::new(&world, here.t, here.y);
             }
         }
     };
+    if outcome.is_none() {
+        here = books.cross_out(&mut watch.events);
+    }
     let ledger = Ledger::new(start_energy, &world, &here);
     Run {
-        samples,
+        samples: books.samples,
         events: watch.events,
-        outcome,
+        outcome: outcome.unwrap_or(Outcome::Crashed),
         ledger,
     }
+}
+
+/// One step, which ends where a wheel comes down: the rider takes the ground as it comes, not as the steps happen to
+/// fall.
+fn step(world: &World, from: &Point, until: f64, h: &mut f64, accuracy: &Accuracy) -> Point {
+    let next = step::advance(world, from, until, h, accuracy);
+    if !world.mind.surprised(&next.felt.wheels) {
+        return next;
+    }
+    step::advance(world, from, touch(world, from, &next), h, accuracy)
 }
 
 /// When the first wheel comes down between two points, s.

@@ -173,6 +173,8 @@ pub enum Outcome {
     Crashed,
     /// Still rolling when the longest time allowed was up.
     TimedOut,
+    /// Still rolling when the most steps that a ride is worked out in were up.
+    BrokenOff,
 }
 
 /// A whole ride.
@@ -180,12 +182,24 @@ pub enum Outcome {
 pub struct Run {
     /// The state every [`SAMPLE_STEP`], and at the end.
     pub samples: Vec<Sample>,
-    /// What happened, in order.
+    /// What happened, in the order in which it was known: see [`Run::told`].
     pub events: Vec<Event>,
     /// How it ended.
     pub outcome: Outcome,
     /// Where the energy went.
     pub ledger: Ledger,
+}
+
+impl Run {
+    /// What happened, in the order in which it did. A flight is known for one only once it has lasted.
+    pub fn told(&self) -> Vec<Event> {
+        let mut told: Vec<Event> = Vec::with_capacity(self.events.len());
+        for event in &self.events {
+            let place = told.partition_point(|before| before.t <= event.t);
+            told.insert(place, *event);
+        }
+        told
+    }
 }
 
 #[cfg(test)]

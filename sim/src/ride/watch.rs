@@ -7,6 +7,7 @@ use super::step::Point;
 use crate::body::{LEAN, Mount, PITCH, Pose, RIDER, Y, vec};
 use crate::constants::GRAVITY;
 use crate::num;
+use crate::profile::{Piece, Profile};
 use glam::DVec2;
 
 /// Shortest time off the ground that counts as flight, s. Shorter hops are not worth a word.
@@ -18,6 +19,10 @@ const STANDING: f64 = 0.03;
 /// Speed at which somebody who brakes puts a foot down, m/s. A locked wheel creeps on a slope, as grip is
 /// rounded off.
 const FOOT_DOWN: f64 = 0.2;
+
+/// How far the rear wheel rolls back from where it started before the rider has certainly rolled back, m: less than
+/// there is ground behind it.
+const BACK: f64 = 0.03;
 
 /// Pitch against the ground beyond which nobody recovers, rad: 75°.
 const BEYOND: f64 = 1.3;
@@ -45,13 +50,19 @@ pub struct Watch {
     /// Speed at the last low point of the mass centre, for what was missing at a stall.
     foot_speed: f64,
     last_rise: f64,
-    end_x: f64,
+    /// How far back the rear axle may come, and where the line ends, m, ...
+    back_x: f64,
+    pub end_x: f64,
+    /// ... and a height that no part of it comes down to, m.
+    under: f64,
     brake_x: f64,
 }
 
 impl Watch {
-    /// Watches a ride that ends at `end_x`, braking from `brake_x` on.
-    pub fn new(end_x: f64, brake_x: f64) -> Self {
+    /// Watches a ride over a profile from a pose, braking from `brake_x` on.
+    pub fn new(profile: &Profile, pose: &Pose, brake_x: f64) -> Self {
+        let last = profile.pieces.last();
+        let lowest = |low, p: &Piece| num::min(low, num::min(p.start.y, p.end.y) - p.length);
         Self {
             events: Vec::with_capacity(64),
             lip: 0,
@@ -60,7 +71,9 @@ impl Watch {
             bottomed: false,
             foot_speed: 0.0,
             last_rise: 0.0,
-            end_x,
+            back_x: pose.axle[0].x - BACK,
+            end_x: last.map_or(0.0, |p| p.end.x),
+            under: profile.pieces.iter().fold(f64::INFINITY, lowest),
             brake_x,
         }
     }
@@ -228,14 +241,19 @@ impl Watch {
             self.push(b.t, pose.axle[1].x, EventKind::EndOfLine { speed });
             return Some(Outcome::Finished);
         }
+        if pose.middle.y < self.under {
+            return Some(self.crash(b, pose, CrashKind::FrameHit));
+        }
         if pose.middle.x >= self.brake_x && pose.v_centre.x < FOOT_DOWN {
             self.push(b.t, pose.middle.x, EventKind::Stopped);
             return Some(Outcome::Finished);
         }
-        if pose.v_centre.x > STANDING || b.t < 0.1 {
+        let behind = pose.axle[0].x < self.back_x;
+        if pose.v_centre.x > STANDING || (b.t < 0.1 && !behind) {
             return None;
         }
-        if b.felt.wheels.iter().all(|w| w.load <= 0.0) {
+        // Behind its beginning a line has no ground to come down on.
+        if !behind && b.felt.wheels.iter().all(|w| w.load <= 0.0) {
             return None;
         }
         let missing = self.missing(world, pose);

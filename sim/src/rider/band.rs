@@ -28,14 +28,14 @@ impl Band {
     }
 
     /// Adds ½ w (z_i − target)².
-    #[inline]
+    #[inline(always)]
     pub fn one(&mut self, i: usize, w: f64, target: f64) {
         self.d[i] += w;
         self.b[i] += w * target;
     }
 
     /// Adds ½ w (c · (z_{i−1}, z_i, z_{i+1}) − target)².
-    #[inline]
+    #[inline(always)]
     pub fn three(&mut self, i: usize, c: [f64; 3], w: f64, target: f64) {
         let [a, m, z] = c;
         self.d[i - 1] += w * a * a;

@@ -19,7 +19,7 @@ pub const BEYOND: f64 = 4.0;
 
 /// Index of the row at or before a place among `count`, with room for one more behind it, and the share of a
 /// step beyond.
-#[inline]
+#[inline(always)]
 pub fn between(at: f64, count: usize) -> (usize, f64) {
     let most = (count - 2) as f64;
     let at = num::clamp(at, 0.0, most + 1.0);
@@ -55,7 +55,7 @@ impl Stand {
     }
 
     /// The row at `x`, between its neighbours.
-    #[inline]
+    #[inline(always)]
     pub fn read(&self, x: f64) -> Row {
         let (i, f) = self.at(x);
         let (a, b) = (&self.rows[i], &self.rows[i + 1]);
@@ -237,7 +237,9 @@ fn stand(profile: &Profile, from: Option<&Lip>, to: Option<&Lip>, m: &Mount) -> 
     let from_x = from.map_or(first, |l| l.knuckle.x);
     let to_x = to.map_or(last, |l| l.edge.x);
     let origin = from_x - BEYOND;
-    let count = ((to_x - from_x + 2.0 * BEYOND) / FINE).ceil() as usize + 2;
+    // On a surveyed line the next edge may stand before the knuckle behind.
+    let long = num::max(to_x - from_x, 0.0) + 2.0 * BEYOND;
+    let count = (long / FINE).ceil() as usize + 2;
     let mut ground = sampled(profile, (origin, FINE), count, (from_x, to_x));
     for (i, z) in ground.iter_mut().enumerate() {
         let x = origin + i as f64 * FINE;

@@ -287,6 +287,7 @@ impl Senses<'_> {
     }
 
     /// The push as far as legs can, N.
+    #[inline(always)]
     fn within(&self, v: &View, push: f64) -> f64 {
         let m = self.m;
         let Arm {

@@ -49,6 +49,8 @@ impl UnitError {
         match self.quantity {
             Quantity::Length if feet => "4' 6\", 4ft 6 1/2in, 54in, 4.5 (feet), 1.37 m, 137cm",
             Quantity::Length => "1.37 (metres), 137cm, 1370 mm, 4' 6\", 4ft 6 1/2in, 54in",
+            Quantity::Margin if feet => "1 1/2 (inches), 4 cm",
+            Quantity::Margin => "4 (centimetres), 1 1/2 in",
             Quantity::Area if feet => "3.5 (square feet), 0.33 m²",
             Quantity::Area => "0.33 (square metres), 3.5 ft²",
             Quantity::Angle => "24 (degrees), 24°, 22 1/2",

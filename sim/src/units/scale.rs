@@ -96,7 +96,7 @@ static COUNT: [Unit; 1] = [unit(&[""], 1, 1)];
 /// Every unit that a quantity may be given in.
 pub fn units(quantity: Quantity) -> &'static [Unit] {
     match quantity {
-        Quantity::Length => &LENGTH,
+        Quantity::Length | Quantity::Margin => &LENGTH,
         Quantity::Area => &AREA,
         Quantity::Angle => &ANGLE,
         Quantity::Speed => &SPEED,
@@ -116,6 +116,7 @@ pub fn units(quantity: Quantity) -> &'static [Unit] {
 pub fn usual(quantity: Quantity, system: System) -> Option<&'static Unit> {
     let second = match quantity {
         Quantity::Length => return LENGTH.get(if system == System::Feet { FEET } else { 0 }),
+        Quantity::Margin => return LENGTH.get(if system == System::Feet { FEET + 1 } else { 1 }),
         Quantity::Area
         | Quantity::Speed
         | Quantity::Mass

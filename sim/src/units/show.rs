@@ -17,7 +17,7 @@ pub fn format(value: f64, quantity: Quantity, system: System) -> String {
     let Some(unit) = scale::usual(quantity, system) else {
         return String::new();
     };
-    if quantity == Quantity::Length && system == System::Feet {
+    if in_inches(quantity, system) {
         return feet_and_inches(value);
     }
     let figure = figure(from_plan(value, unit), &fineness(quantity, system));
@@ -25,7 +25,7 @@ pub fn format(value: f64, quantity: Quantity, system: System) -> String {
 }
 
 /// The quantity as it stands in a field to be typed in: as [`format()`] writes it where that is all
-/// of it, else with as many more places as it takes to read back the same, up to six.
+/// of it, else with as many more places as it takes to read back the same, up to six, and as [`parse`] reads.
 pub fn edit(value: f64, quantity: Quantity, system: System) -> String {
     let short = format(value, quantity, system);
     let same = |text: &str| {
@@ -42,10 +42,12 @@ pub fn edit(value: f64, quantity: Quantity, system: System) -> String {
         };
         with_unit(figure(number, &fineness), quantity, unit)
     };
-    let mut texts = (fineness(quantity, system).places + 1..=MOST_PLACES).map(long);
-    texts
-        .find(|text| same(text))
-        .unwrap_or_else(|| long(MOST_PLACES))
+    let texts = (fineness(quantity, system).places + 1..=MOST_PLACES).map(long);
+    // Of a unit that is no round number of the plan's, not every place is read.
+    let readable = |text: &String| parse(text, quantity, system).is_ok();
+    let all: Vec<_> = texts.take_while(readable).collect();
+    let found = all.iter().find(|text| same(text)).or(all.last());
+    found.cloned().unwrap_or(short)
 }
 
 /// The number alone, in the unit of [`usual_unit`](super::usual_unit), as another program wants it: with
@@ -77,6 +79,11 @@ fn fine_unit(quantity: Quantity, system: System) -> Option<&'static Unit> {
     }
 }
 
+/// Whether a quantity is written in feet and inches, to the quarter of an inch.
+fn in_inches(quantity: Quantity, system: System) -> bool {
+    matches!(quantity, Quantity::Length | Quantity::Margin) && system == System::Feet
+}
+
 fn with_unit(figure: String, quantity: Quantity, unit: &Unit) -> String {
     let name = unit.names[0];
     let close = quantity == Quantity::Angle || name.is_empty();
@@ -85,7 +92,7 @@ fn with_unit(figure: String, quantity: Quantity, unit: &Unit) -> String {
 
 /// The difference between two neighbouring texts of [`format()`], in the unit of the plan.
 pub fn step(quantity: Quantity, system: System) -> f64 {
-    if quantity == Quantity::Length && system == System::Feet {
+    if in_inches(quantity, system) {
         return QUARTER_INCH;
     }
     scale::usual(quantity, system).map_or(0.0, |unit| {
@@ -109,7 +116,8 @@ fn fineness(quantity: Quantity, system: System) -> Fineness {
         Quantity::Angle | Quantity::Mass => (1, false),
         Quantity::Pressure if !feet => (2, false),
         Quantity::Number | Quantity::Inertia => (4, false),
-        Quantity::Pressure
+        Quantity::Margin
+        | Quantity::Pressure
         | Quantity::Temperature
         | Quantity::Stiffness
         | Quantity::Count

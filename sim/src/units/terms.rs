@@ -19,10 +19,9 @@ pub fn value(text: &str, quantity: Quantity, system: System) -> Result<Ratio<i64
         Some(rest) => (true, rest.trim_start()),
         None => (false, text.strip_prefix('+').unwrap_or(text).trim_start()),
     };
-    let value = if quantity == Quantity::Length {
-        length(text, system, negative)?
-    } else {
-        single(text, quantity, system, negative)?
+    let value = match quantity {
+        Quantity::Length | Quantity::Margin => length(text, quantity, system, negative)?,
+        _ => single(text, quantity, system, negative)?,
     };
     if quantity == Quantity::Count && !value.is_integer() {
         return Err(Wrong::NotWhole);
@@ -43,10 +42,15 @@ fn single(
 }
 
 /// Numbers each with a unit, the next always smaller than one of the unit before.
-fn length(text: &str, system: System, negative: bool) -> Result<Ratio<i64>, Wrong> {
+fn length(
+    text: &str,
+    quantity: Quantity,
+    system: System,
+    negative: bool,
+) -> Result<Ratio<i64>, Wrong> {
     let (count, name, mut rest) = term(text)?;
-    let first = named(name, Quantity::Length)?;
-    let mut unit = first.or(scale::usual(Quantity::Length, system));
+    let first = named(name, quantity)?;
+    let mut unit = first.or(scale::usual(quantity, system));
     let mut total = scaled(count, unit.ok_or(Wrong::Order)?, negative)?;
     if first.is_none() && !rest.is_empty() {
         return Err(Wrong::Order);
@@ -54,7 +58,7 @@ fn length(text: &str, system: System, negative: bool) -> Result<Ratio<i64>, Wron
     while !rest.is_empty() {
         let (count, name, behind) = term(rest)?;
         let below = unit.and_then(scale::below).ok_or(Wrong::Order)?;
-        let given = named(name, Quantity::Length)?.unwrap_or(below);
+        let given = named(name, quantity)?.unwrap_or(below);
         let part = scaled(count, given, negative)?;
         let whole = scaled(Ratio::from(1), unit.unwrap_or(below), false)?;
         if !core::ptr::eq(given, below) || part.abs() >= whole {

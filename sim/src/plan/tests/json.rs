@@ -196,6 +196,23 @@ fn how_many_may_be_written_with_a_point() {
 }
 
 #[test]
+fn what_is_nested_too_deep_is_refused() {
+    let deep = |depth: usize| format!("{{\"name\": {}{}}}", "[".repeat(depth), "]".repeat(depth));
+    // One is the plan itself. As deep as is accepted, it is only no text.
+    let kind = Plan::from_json(&deep(31)).expect_err("no text");
+    assert_eq!(kind.field, "name");
+    for depth in [32, 100, 10_000] {
+        let fault = Plan::from_json(&deep(depth)).expect_err("too deep");
+        assert_eq!(fault.field, "plan", "{fault}");
+    }
+    let text = deep(10_000);
+    assert!(
+        crate::json::once(&text).is_err(),
+        "a browser reads the text by itself"
+    );
+}
+
+#[test]
 fn what_is_no_json_says_where() {
     let whole = one_jump().to_json();
     let cut = &whole[..whole.len() / 2];

@@ -63,6 +63,9 @@ pub struct Task {
     pub push: f64,
 }
 
+/// Fewest knots of a plan: a bend takes three.
+const FEWEST: usize = 3;
+
 /// Times from knot to knot.
 #[derive(Clone)]
 pub struct Times {
@@ -71,7 +74,7 @@ pub struct Times {
 
 impl Times {
     /// Weights of the second difference in time at knot `i`, 1/s².
-    #[inline]
+    #[inline(always)]
     fn second(&self, i: usize) -> [f64; 3] {
         let (a, b) = (self.dt[i - 1], self.dt[i]);
         let both = 2.0 / (a + b);
@@ -81,7 +84,7 @@ impl Times {
 }
 
 /// The sum of a value and its neighbours at knot `i`, each with its weight.
-#[inline]
+#[inline(always)]
 fn around(w: &[f64; 3], v: &[f64; MOST], i: usize) -> f64 {
     w[0] * v[i - 1] + w[1] * v[i] + w[2] * v[i + 1]
 }
@@ -125,7 +128,7 @@ pub struct Now {
 
 impl Now {
     /// A share of the way from this to another.
-    #[inline]
+    #[inline(always)]
     fn toward(&self, to: &Self, share: f64) -> Self {
         let mix = |a: f64, b: f64| a + share * (b - a);
         Self {
@@ -165,7 +168,7 @@ impl Plan {
     }
 
     /// What is planned at `x`, mixed with what was planned before.
-    #[inline]
+    #[inline(always)]
     fn faded(&self, new: &Now, x: f64, t: f64) -> Now {
         if t >= self.made + self.fade {
             return *new;
@@ -176,7 +179,7 @@ impl Plan {
     }
 
     /// The knot before `x` and the share of a step beyond it.
-    #[inline]
+    #[inline(always)]
     fn place(&self, x: f64) -> (usize, f64) {
         between((x - self.origin) / STEP, self.n)
     }
@@ -200,6 +203,8 @@ impl Plan {
         // From the body on, so that nothing hangs on where it is between two rows of the table.
         let origin = task.body.x;
         let (first, _) = stand.at(origin);
+        // Beyond the table there is no less to plan than at its end.
+        let first = first.min(stand.rows.len().saturating_sub(FEWEST + 1));
         let n = MOST.min(stand.rows.len() - first - 1);
         let mut rows = [Row::default(); MOST];
         let rows = &mut rows[..n];
@@ -258,7 +263,7 @@ impl Plan {
     }
 
     /// The plan at a knot.
-    #[inline]
+    #[inline(always)]
     fn knot(&self, i: usize) -> Now {
         Now {
             z: self.z[i],
