@@ -36,6 +36,8 @@ struct Opened {
     plan: Plan,
     /// Why the link is no good, where it is not.
     trouble: Option<LinkError>,
+    /// What is wrong with the plan in it, where it cannot be ridden.
+    fault: Option<Fault>,
     /// The model that the link was made with, where it is another than this one.
     other_model: Option<u16>,
 }
@@ -46,6 +48,8 @@ struct Taught {
     fit: fit::Fit,
     /// The plan with it.
     plan: Plan,
+    /// What may become of every jump then, where there is anything that the plan has not yet.
+    ahead: Option<Vec<judge::Spread>>,
 }
 
 /// A quantity as the reader sees it.
@@ -87,36 +91,44 @@ pub fn demo() -> Result<JsValue, JsValue> {
     open_file(plan::EXAMPLES[0])
 }
 
-/// Opens the plan in the part of an address after `#`. A link that is damaged opens the demonstration
-/// line, and says why.
+/// Opens the plan in the part of an address after `#`. A link that is damaged, or holds a plan that cannot be
+/// ridden, opens the demonstration line, and says why.
 ///
 /// # Errors
 /// Where the demonstration line itself cannot be read.
 #[wasm_bindgen]
 pub fn open(fragment: &str) -> Result<JsValue, JsValue> {
     panic::tell_console();
-    let opened = match link::decode(fragment.trim_start_matches('#')) {
-        Ok(decoded) => Opened {
-            plan: decoded.plan,
-            trouble: None,
-            other_model: Some(decoded.model_version).filter(|&made| made != MODEL_VERSION),
-        },
-        Err(error) => Opened {
-            plan: plan_in(plan::EXAMPLES[0])?,
-            trouble: Some(error),
-            other_model: None,
-        },
+    let (decoded, trouble) = match link::decode(fragment.trim_start_matches('#')) {
+        Ok(decoded) => (Some(decoded), None),
+        Err(error) => (None, Some(error)),
+    };
+    let fault = decoded
+        .as_ref()
+        .and_then(|d| d.plan.validate().into_iter().next());
+    let sound = decoded.filter(|_| fault.is_none());
+    let made = sound.as_ref().map(|d| d.model_version);
+    let opened = Opened {
+        plan: sound.map_or_else(|| plan_in(plan::EXAMPLES[0]), |d| Ok(d.plan))?,
+        trouble,
+        fault,
+        other_model: made.filter(|&made| made != MODEL_VERSION),
     };
     Ok(to_page(&opened))
 }
 
-/// The plan in a plan file, with all that the file leaves open.
+/// The plan in a plan file, with all that the file leaves open. It may have faults, but none that nobody could mend on
+/// the page.
 ///
 /// # Errors
 /// The first fault of the file, as an array.
 #[wasm_bindgen]
 pub fn open_file(text: &str) -> Result<JsValue, JsValue> {
-    Ok(to_page(&plan_in(text)?))
+    let plan = plan_in(text)?;
+    match plan.beyond_mending() {
+        Some(fault) => Err(to_page(&[fault])),
+        None => Ok(to_page(&plan)),
+    }
 }
 
 /// The part of an address after `#` that holds a plan.
@@ -192,8 +204,9 @@ pub fn examples() -> Result<JsValue, JsValue> {
 }
 
 /// One part of what can be found out of a plan by riding it again and again: `spreads`, `windows`,
-/// `tolls`, `suggestions`, `missing` or `test_day` (see [`sim::judge`]), or `fit`, what was learnt from what was
-/// seen. Each takes as long as some tens of rides.
+/// `tolls`, `suggestions`, `missing`, `test_day` or `tolerances` (see [`sim::judge`]), or `fit`, what was learnt
+/// from what was seen. Each takes as long as some tens of rides; but `planned`, what the planned ride shows of
+/// what was seen, as long as one.
 ///
 /// # Errors
 /// Every fault of the plan, as an array; or that there is no such part.
@@ -202,23 +215,34 @@ pub fn study(plan: JsValue, part: &str) -> Result<JsValue, JsValue> {
     let plan: Plan = asked(plan)?;
     let faults = |faults: Vec<Fault>| to_page(&faults);
     Ok(match part {
-        "spreads" => to_page(&judge::spreads(&plan, 0).map_err(faults)?),
+        "spreads" => to_page(&spreads(&plan).map_err(faults)?),
         "windows" => to_page(&windows(&plan).map_err(faults)?),
         "tolls" => to_page(&judge::tolls(&plan, 0)),
         "suggestions" => to_page(&judge::suggestions(&plan, 0)),
         "missing" => to_page(&judge::missing(&plan, 0)),
         "test_day" => to_page(&judge::test_day(&plan, 0)),
+        "tolerances" => to_page(&judge::tolerances(&plan, 0)),
         "fit" => to_page(&taught(&plan).map_err(faults)?),
+        "planned" => to_page(&fit::planned(&plan, 0).map_err(faults)?),
         _ => return Err(JsValue::from_str("there is no such part")),
     })
 }
 
 fn taught(plan: &Plan) -> Result<Option<Taught>, Vec<Fault>> {
-    let fit = fit::fit(plan, 0)?;
-    Ok(fit.map(|fit| Taught {
-        plan: fit::apply(plan, &fit),
+    let Some(fit) = fit::fit(plan, 0)? else {
+        return Ok(None);
+    };
+    let then = fit::apply(plan, &fit);
+    let ahead = (then.seen != plan.seen).then(|| spreads(&then));
+    Ok(Some(Taught {
+        ahead: ahead.transpose()?,
+        plan: then,
         fit,
     }))
+}
+
+fn spreads(plan: &Plan) -> Result<Vec<judge::Spread>, Vec<Fault>> {
+    judge::spreads(plan, 0, &fit::left(plan, 0)?)
 }
 
 fn windows(plan: &Plan) -> Result<Vec<judge::Window>, Vec<Fault>> {

@@ -89,7 +89,7 @@ impl Story {
             model: MODEL_VERSION,
             digest: format!("{:016x}", run.digest()),
             outcome: run.outcome,
-            events: run.events.clone(),
+            events: run.told(),
             ending: judge::ending(profile, &m, run),
             flights: flights.collect(),
             features: features.collect(),

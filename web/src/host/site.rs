@@ -28,6 +28,12 @@ pub fn build_into(out: &Path) -> Result<()> {
     for words in words.cloned().collect::<Vec<_>>() {
         join(&mut files, &[&words], &[])?;
     }
+    // One answer for both sheets; what holds for a screen comes after what holds for all.
+    let screens = files.remove("screens.css").unwrap_or_default();
+    files
+        .entry("style.css".to_owned())
+        .or_default()
+        .extend(screens);
     let limits = limits::page(sim::limits::TEXT);
     files.insert("limits.html".to_owned(), limits.into_bytes());
     let files = layout::lay_out(files)?;

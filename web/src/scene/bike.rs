@@ -42,7 +42,7 @@ impl Bike {
         let half = 0.5 * bike.wheelbase;
         let wheel = bike.wheel_radius();
         let crank = 0.095 * stature;
-        let fork = wheel + 0.09;
+        let fork = wheel + 0.035;
         // 72° from level, leaning back.
         let steering = DVec2::new(-0.31, 0.95);
         let head_low = DVec2::new(half, 0.0) + steering * fork;
@@ -51,9 +51,10 @@ impl Bike {
             half,
             wheel,
             tyre: bike.tyre_width,
-            cranks: DVec2::new(-0.2 * half, crank + 0.13 - wheel),
+            cranks: DVec2::new(-0.2 * half, crank + 0.16 - wheel),
             crank,
-            seat: DVec2::new(-0.34 * half, 0.66 * wheel + 0.12),
+            // Low, as a bike for jumping has it: knees go over the top tube.
+            seat: DVec2::new(-0.34 * half, 0.35 * wheel + 0.04),
             head_low,
             head_high: head_low + steering * 0.11,
             grip: DVec2::new(half - 0.31 * rise + 0.02, rise),
@@ -103,6 +104,18 @@ impl Bike {
         self.tyre
     }
 
+    /// The cranks' axle, in the bike's own frame.
+    #[cfg(test)]
+    pub fn cranks(&self) -> DVec2 {
+        self.cranks
+    }
+
+    /// The ends of the frame's top tube, in the bike's own frame: seat and neck.
+    #[cfg(test)]
+    pub fn top_tube(&self) -> [DVec2; 2] {
+        [self.seat, self.head_low]
+    }
+
     /// Lays the bike on the sheet.
     pub fn draw(&self, at: &Placed, turned: [f64; 2], strip: &Strip, sheet: &mut Sheet) {
         self.wheel(at, -self.half, turned[0], strip, sheet);
@@ -110,8 +123,7 @@ impl Bike {
         let tube = (0.036 * strip.scale).max(1.4);
         let px = |p: DVec2| strip.place(at.world(p));
         let (rear, front) = (self.rear(), self.front());
-        let neck = self.head_low.lerp(self.head_high, 0.5);
-        let frame = [rear, self.cranks, neck, self.seat, rear].map(px);
+        let frame = [rear, self.cranks, self.head_low, self.seat, rear].map(px);
         sheet.line(Ink::Frame, tube, frame);
         sheet.line(Ink::Frame, tube, [self.cranks, self.seat].map(px));
         let stem = self.stem();
@@ -152,6 +164,12 @@ impl Bike {
 }
 
 impl Placed {
+    /// A point of the world in the bike's own frame.
+    #[cfg(test)]
+    pub fn own(&self, world: DVec2) -> DVec2 {
+        DVec2::new(self.turn.x, -self.turn.y).rotate(world - self.middle)
+    }
+
     /// A point of the bike's own frame in the world.
     pub fn world(&self, own: DVec2) -> DVec2 {
         self.middle + self.turn.rotate(own)

@@ -60,11 +60,13 @@ impl Dimensions {
             }
             let upright = (b.x - a.x).abs() < 1.0;
             let middle = (a + b) * 0.5;
-            let (at, align) = if upright {
+            let (at, align) = if upright && m.beside.x < 0.0 {
+                (middle + DVec2::new(-6.0, 4.0), Align::Left)
+            } else if upright {
                 (middle + DVec2::new(6.0, 4.0), Align::Right)
             } else {
-                // Beyond the far end: under a lip stand its speed and what that may be.
-                (b + DVec2::new(8.0, 8.0), Align::Right)
+                // Before its begin: behind a lip stand the range of its speed, under the ground, and what comes next.
+                (a + DVec2::new(-8.0, 4.0), Align::Left)
             };
             sheet.text(Ink::Figure, TYPE, at, align, Label::Dimension(i));
         }
@@ -98,7 +100,8 @@ fn measures(feature: &Feature, span: &Span, profile: &Profile) -> Vec<Measure> {
             let lip = profile.lips.iter().find(|l| l.feature == span.feature);
             lip.map_or_else(Vec::new, |l| {
                 vec![
-                    plumb(l.edge, right),
+                    // On the side of the lip where no landing is.
+                    plumb(l.edge, -right),
                     level(l.edge, l.knuckle),
                     plumb(l.knuckle, right),
                 ]

@@ -14,6 +14,8 @@ pub struct Labels {
     unit: String,
     energy: String,
     ghosts: Vec<String>,
+    #[serde(default)]
+    others: Vec<String>,
     /// The name of the line, where it is a picture by itself.
     #[serde(skip)]
     pub(super) title: String,
@@ -49,6 +51,7 @@ impl Labels {
             Label::Unit => Some(&self.unit),
             Label::Energy => Some(&self.energy),
             Label::Ghost(i) => self.ghosts.get(i),
+            Label::Other(i) => self.others.get(i),
             Label::Title => Some(&self.title),
             Label::Caption(i) => self.captions.get(i),
         };

@@ -10,7 +10,7 @@ use super::moment::Moment;
 use super::rode::Rode;
 use super::saddle::Saddle;
 use super::seen::Seen;
-use super::sheet::{Ink, Sheet};
+use super::sheet::{Ink, Label, Sheet};
 use super::trail::{self, Trail};
 use super::view::{self, Strip, View};
 use super::{earth, figures, land, wood};
@@ -115,12 +115,18 @@ impl Picture {
         let (focus, ahead) = match seen.held {
             Some(held) => (held, 0.0),
             None if seen.still => {
-                let x = view::stand(seen.size, focus.x);
+                let x = view::stand(seen.size, focus.x, seen.zoom);
                 (DVec2::new(x, land::yard(&self.profile, x) + 0.4), 0.0)
             }
             None => (focus, self.camera.ahead(seen.time)),
         };
-        view::follow(seen.size, focus, ahead, seen.zoom)
+        let strip = view::follow(seen.size, focus, ahead, seen.zoom);
+        let rider = self.first.extent(seen.time);
+        match (seen.held, rider) {
+            // What a finger holds stays under it.
+            (None, Some(rider)) => view::hold(strip, rider),
+            _ => strip,
+        }
     }
 
     /// What the view that follows keeps in sight at a moment, m.
@@ -182,13 +188,14 @@ impl Picture {
             if let Some(moment) = moment.filter(|m| strip.holds(m.bike.x)) {
                 trail::draw_shadow(&self.profile, &moment, self.wheelbase, strip, sheet);
             }
-            for other in &self.others {
-                let pale = sheet.marks.len();
-                other.draw(seen.time, strip, sheet);
-                sheet.repaint(pale, Ink::Pale);
+            for (i, other) in self.others.iter().enumerate() {
+                other.draw_pale(seen.time, Label::Other(i), i, strip, sheet);
             }
             for (i, ghost) in beside.ghosts.iter().enumerate() {
-                ghost.first.draw_ghost(seen.time, i, strip, sheet);
+                let over = self.others.len() + i;
+                ghost
+                    .first
+                    .draw_pale(seen.time, Label::Ghost(i), over, strip, sheet);
             }
             self.first.draw(seen.time, strip, sheet);
             self.trail.draw_dust(seen.time, strip, sheet);

@@ -11,7 +11,7 @@ use glam::DVec2;
 use sim::plan::Mount;
 use sim::ride::Sample;
 
-/// Type of a ghost's label, how far over its head the first one stands, and how far over that the next, px.
+/// Type of a pale rider's label, how far over its head the first one stands, and how far over that the next, px.
 const LABEL: f64 = 12.0;
 const LABEL_OVER: f64 = 8.0;
 const LABEL_STEP: f64 = 15.0;
@@ -44,6 +44,16 @@ impl Rode {
         Moment::at(&self.samples, time).map(|moment| self.seated(&moment))
     }
 
+    /// From the ground under the wheels to the top of the helmet at a moment, m; `None` only where there are no samples.
+    pub fn extent(&self, time: f64) -> Option<[DVec2; 2]> {
+        let Aboard { bike, at, body, .. } = self.aboard(time)?;
+        let axles = [bike.rear(), bike.front()].map(|axle| at.world(axle));
+        let low = axles[0].y.min(axles[1].y) - bike.tyre_middle() - 0.5 * bike.tyre_width();
+        let x = 0.5 * (axles[0].x + axles[1].x);
+        let top = body.head.y + body.helmet();
+        Some([DVec2::new(x, low), DVec2::new(x, top)])
+    }
+
     fn seated(&self, moment: &Moment) -> Aboard<'_> {
         let at = self.bike.place(moment);
         let (pedals, grip) = (self.bike.pedals(&at), self.bike.grip(&at));
@@ -69,8 +79,15 @@ impl Rode {
 }
 
 impl Rode {
-    /// Lays bike and body on the sheet pale, with the `index`th ghost's label over them.
-    pub fn draw_ghost(&self, time: f64, index: usize, strip: &Strip, sheet: &mut Sheet) {
+    /// Lays bike and body on the sheet pale, with a label over them: the `index`th of those beside one another.
+    pub fn draw_pale(
+        &self,
+        time: f64,
+        label: Label,
+        index: usize,
+        strip: &Strip,
+        sheet: &mut Sheet,
+    ) {
         let pale = sheet.marks.len();
         self.draw(time, strip, sheet);
         if sheet.marks.len() == pale {
@@ -78,12 +95,13 @@ impl Rode {
         }
         sheet.repaint(pale, Ink::Pale);
         if let Some(Aboard { body, .. }) = self.aboard(time) {
-            // Each label higher than the one before, so that ghosts side by side can be told apart.
+            // Each label higher than the one before, so that riders side by side can be told apart.
             let up = LABEL_OVER + LABEL_STEP * index as f64;
-            let at = strip.place(body.head) - DVec2::Y * (body.helmet() * strip.scale + up);
+            let over = strip.place(body.head) - DVec2::Y * (body.helmet() * strip.scale + up);
+            let at = DVec2::new(over.x, over.y.max(strip.top + LABEL));
             let top = strip.place(body.head + DVec2::Y * body.helmet());
             sheet.line(Ink::Pale, 1.0, [at, top]);
-            sheet.text(Ink::Name, LABEL, at, Align::Middle, Label::Ghost(index));
+            sheet.text(Ink::Name, LABEL, at, Align::Middle, label);
         }
     }
 }
@@ -193,5 +211,60 @@ mod tests {
             let bend = (arm.joint - arm.root).perp_dot(arm.tip - arm.joint);
             assert!(bend >= 0.0, "elbow {bend}: {place}");
         });
+    }
+
+    /// Moments after a flight that count as its touch-down, s.
+    const DOWN: f64 = 0.2;
+
+    /// Least that hips are behind the cranks as a rider comes down, square to the bike, m.
+    const BACK: f64 = 0.02;
+
+    #[test]
+    fn hips_are_behind_the_cranks_at_touch_down_and_the_head_behind_the_front_axle() {
+        let plan = plan::demo();
+        for (rider, mount) in plan.riders.iter().enumerate() {
+            let run = setup::ride_plan(&plan, rider).unwrap().run;
+            let rode = Rode::new(mount, run.samples);
+            let (mut aloft, mut down) = (f64::NEG_INFINITY, 0);
+            for s in &rode.samples {
+                let Aboard { bike, at, body, .. } = rode.aboard(s.t).unwrap();
+                let head = at.own(body.head).x - bike.front().x;
+                assert!(
+                    head < 0.0,
+                    "head {head} m before the axle: {rider}, {} s",
+                    s.t
+                );
+                if s.rear_load <= 0.0 && s.front_load <= 0.0 {
+                    aloft = s.t;
+                } else if s.t - aloft < DOWN {
+                    let back = bike.cranks().x - at.own(body.hip).x;
+                    assert!(back > BACK, "hips {back} m back: {rider}, {} s", s.t);
+                    down += 1;
+                }
+            }
+            assert!(down > 30, "{down} moments of touching down");
+        }
+    }
+
+    #[test]
+    fn no_knee_is_in_the_frame() {
+        let plan = plan::demo();
+        for (rider, mount) in plan.riders.iter().enumerate() {
+            let run = setup::ride_plan(&plan, rider).unwrap().run;
+            let rode = Rode::new(mount, run.samples);
+            let mut least = f64::INFINITY;
+            for s in &rode.samples {
+                let Aboard { bike, at, body, .. } = rode.aboard(s.t).unwrap();
+                let [seat, neck] = bike.top_tube();
+                for leg in body.legs {
+                    let knee = at.own(leg.joint);
+                    let over = (neck - seat).normalize().perp_dot(knee - seat);
+                    least = least.min(over);
+                }
+            }
+            let name = &mount.label;
+            println!("knees of {name} at the least {least:.3} m over the top tube");
+            assert!(least > 0.0, "a knee {least} m over the tube");
+        }
     }
 }

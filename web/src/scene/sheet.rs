@@ -106,6 +106,8 @@ pub enum Label {
     Energy,
     /// What is other about a ride that is shown pale beside this one, by its place among them.
     Ghost(usize),
+    /// The name of another rider of the plan, by their place among these.
+    Other(usize),
     /// The name of the line, over a picture of it.
     Title,
     /// A line of writing round a picture, by its place.

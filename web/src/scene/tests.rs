@@ -213,6 +213,123 @@ fn what_can_be_taken_hold_of_is_drawn_there() {
     }
 }
 
+#[test]
+fn however_near_the_view_comes_the_rider_is_wholly_on_the_sheet() {
+    let (plan, ridden, picture) = demo();
+    let wheel = plan.riders[0].bike.wheel_radius();
+    for zoom in [1.0, 2.0, 3.0] {
+        for s in ridden.run.samples.iter().step_by(10) {
+            for still in [false, true] {
+                let seen = Seen {
+                    zoom,
+                    still,
+                    ..seen(s.t, View::Follow)
+                };
+                let (sheet, strips) = compose(&picture, &seen);
+                let tops = sheet.marks.iter().filter_map(|m| match *m {
+                    Mark::Ring {
+                        ink: Ink::Pads,
+                        centre,
+                        radius,
+                        ..
+                    } => Some(centre.y - radius),
+                    _ => None,
+                });
+                let top = tops.fold(f64::INFINITY, f64::min);
+                let ground = strips[0].place(DVec2::new(s.bike_x, s.bike_z - wheel));
+                assert!(top >= 0.0, "{top} px at {} s, {zoom} times", s.t);
+                assert!(
+                    ground.y <= PHONE.y && ground.x > 0.0 && ground.x < PHONE.x,
+                    "{ground} at {} s, {zoom} times, still {still}",
+                    s.t
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn whoever_rides_beside_has_a_name() {
+    let (_, _, picture) = demo();
+    let plan = plan::demo();
+    let rides = [0, 1].map(|rider| setup::ride_plan(&plan, rider).unwrap());
+    let both = Picture::new(&plan, rides.to_vec()).unwrap();
+    let named = |picture: &Picture| {
+        let (sheet, _) = compose(picture, &seen(2.5, View::Follow));
+        let label = |m: &&Mark| matches!(m, Mark::Text { label: Label::Other(0), at, .. } if at.x > 0.0 && at.x < PHONE.x);
+        sheet.marks.iter().filter(label).count()
+    };
+    assert_eq!((named(&picture), named(&both)), (0, 1));
+}
+
+/// Where a piece of writing stands on the sheet, px, by an ample measure across and a letter's height upward.
+fn box_of(mark: &Mark, labels: &Labels) -> Option<(Label, [DVec2; 2])> {
+    let Mark::Text {
+        size,
+        at,
+        align,
+        label,
+        ..
+    } = *mark
+    else {
+        return None;
+    };
+    let wide = 0.9 * super::labels::width(labels.text(label), size);
+    let left = match align {
+        super::Align::Left => at.x - wide,
+        super::Align::Middle => at.x - 0.5 * wide,
+        super::Align::Right => at.x,
+    };
+    let low = DVec2::new(left + wide, at.y);
+    Some((label, [DVec2::new(left, at.y - 0.72 * size), low]))
+}
+
+#[test]
+fn figures_of_a_small_jump_do_not_lie_over_one_another() {
+    let mut plan = plan::demo();
+    if let plan::Line::Features(features) = &mut plan.line {
+        for feature in features {
+            if let plan::Feature::Jump(jump) = feature {
+                jump.gap = 0.6;
+                jump.lip.height = 0.3;
+                jump.landing.height = 0.35;
+            }
+        }
+    }
+    let ridden = setup::ride_plan(&plan, 0).unwrap();
+    let picture = Picture::new(&plan, vec![ridden.clone()]).unwrap();
+    let labels = serde_json::json!({
+        "features": [], "speeds": ["21.2", "21.2", "21.2"], "ranges": ["17.8–24.0", "17.8–24.0", "17.8–24.0"],
+        "dimensions": ["0.30 m", "0.60 m", "0.35 m"], "unit": "km/h", "energy": "", "ghosts": [],
+    });
+    let labels: Labels = serde_json::from_value(labels).unwrap();
+    for (feature, lip) in [(4, 0), (6, 1), (8, 2)] {
+        let edge = ridden.profile.lips[lip].edge.x;
+        let near = ridden.run.samples.iter().find(|s| s.bike_x > edge - 1.0);
+        let mut seen = seen(near.unwrap().t, View::Follow);
+        seen.chosen = Some(feature);
+        let (mut sheet, mut strips) = (Sheet::default(), Vec::new());
+        picture.strips(&seen, &mut strips);
+        picture.compose(&seen, &strips, Beside::default(), &labels, &mut sheet);
+        let boxes: Vec<_> = sheet
+            .marks
+            .iter()
+            .filter_map(|mark| box_of(mark, &labels))
+            .filter(|(label, _)| !labels.text(*label).is_empty())
+            .collect();
+        assert!(boxes.len() >= 6, "{boxes:?}");
+        for (i, (a, [a_from, a_to])) in boxes.iter().enumerate() {
+            for (b, [b_from, b_to]) in &boxes[i + 1..] {
+                let apart = a_to.x <= b_from.x
+                    || b_to.x <= a_from.x
+                    || a_to.y <= b_from.y
+                    || b_to.y <= a_from.y;
+                assert!(apart, "{a:?} and {b:?} of feature {feature}: {boxes:?}");
+            }
+        }
+    }
+}
+
 /// More marks than any picture of the demonstration has, several times over.
 const MANY: usize = 40_000;
 

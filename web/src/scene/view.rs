@@ -99,9 +99,38 @@ pub fn follow(size: DVec2, rider: DVec2, ahead: f64, zoom: f64) -> Strip {
     }
 }
 
-/// The place that a view keeps in sight that stands still while a rider at station `x` goes by, m.
-pub fn stand(size: DVec2, x: f64) -> f64 {
-    let step = 0.5 * size.x / usual(size);
+/// Room over the rider's helmet and under the wheels that a view which comes near keeps, px: figures stand on top.
+const OVER: f64 = 30.0;
+const UNDER: f64 = 12.0;
+
+/// The strip moved up or down, and drawn smaller if need be, until a rider is wholly on it, from the ground under the
+/// wheels to the top of the helmet, m.
+pub fn hold(strip: Strip, [low, high]: [DVec2; 2]) -> Strip {
+    let room = (strip.bottom - strip.top - OVER - UNDER).max(1.0);
+    let scale = strip.scale.min(room / (high.y - low.y).max(1e-3));
+    let width = (strip.to - strip.from) * strip.scale;
+    // The rider keeps the place across the sheet.
+    let mut strip = Strip {
+        origin: DVec2::new(
+            strip.place(low).x - low.x * scale,
+            strip.place(low).y + low.y * scale,
+        ),
+        scale,
+        ..strip
+    };
+    let over = strip.top + OVER - strip.place(high).y;
+    strip.origin.y += over.max(0.0);
+    let under = strip.place(low).y - (strip.bottom - UNDER);
+    strip.origin.y -= under.max(0.0);
+    strip.from = strip.station(0.0);
+    strip.to = strip.station(width);
+    strip
+}
+
+/// The place that a view keeps in sight that stands still while a rider at station `x` goes by, `zoom` times as near
+/// as usual, m.
+pub fn stand(size: DVec2, x: f64, zoom: f64) -> f64 {
+    let step = 0.5 * size.x / (usual(size) * zoom);
     ((x / step).floor() + 0.2) * step
 }
 
@@ -263,7 +292,7 @@ mod tests {
         let mut places: Vec<f64> = Vec::new();
         for i in 0..400 {
             let x = 0.1 * f64::from(i);
-            let place = stand(PHONE, x);
+            let place = stand(PHONE, x, 1.0);
             let px = follow(PHONE, DVec2::new(place, 0.0), 0.0, 1.0).place(DVec2::new(x, 0.0));
             assert!(px.x > 0.2 * PHONE.x && px.x < 0.8 * PHONE.x, "{px} at {x}");
             if places.last() != Some(&place) {

@@ -14,6 +14,8 @@ const KNEE: f64 = 0.1;
 const SHOULDER: f64 = 0.12;
 /// Others nearer ahead than this are not drawn, m: they would hide the line.
 const CLEAR: f64 = 1.7;
+/// How far an arm goes on behind its elbow, in forearms.
+const OUT_OF_SIGHT: f64 = 3.0;
 /// Elbows stand out beyond the hands, in half widths of the bar.
 const ELBOW: f64 = 1.15;
 
@@ -50,7 +52,9 @@ pub fn draw(rider: &Aboard, lens: &Lens, sheet: &mut Sheet) {
             beside(body.arm.joint, side * ELBOW * bar),
             beside(body.arm.tip, side * 0.86 * bar),
         ];
-        rod(Ink::Rider, 0.055 * tall, elbow, hand, lens, sheet);
+        // The arm comes in over the sheet's edge: nobody sees where it begins.
+        let from = hand + (elbow - hand) * OUT_OF_SIGHT;
+        rod(Ink::Rider, 0.055 * tall, from, hand, lens, sheet);
         rod(
             Ink::Frame,
             0.03,

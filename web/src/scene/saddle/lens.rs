@@ -13,6 +13,9 @@ const NEAR: f64 = 0.18;
 /// Half the angle that the shorter side of the sheet takes in, rad: wide, as from close behind a bar.
 const HALF_VIEW: f64 = 0.76;
 
+/// Where down the sheet the gaze falls, as a share: more is seen below than above, the hands on the bar too.
+const DOWN: f64 = 0.4;
+
 /// An eye and the sheet before it.
 #[derive(Clone, Copy, Debug)]
 pub struct Lens {
@@ -20,6 +23,7 @@ pub struct Lens {
     /// Cosine and sine of the gaze, upward from level.
     gaze: DVec2,
     middle: DVec2,
+    size: DVec2,
     focal: f64,
 }
 
@@ -30,9 +34,18 @@ impl Lens {
         Self {
             eye,
             gaze: DVec2::from_angle(gaze),
-            middle: size * 0.5,
+            middle: size * DVec2::new(0.5, DOWN),
+            size,
             focal: 0.5 * size.x.min(1.25 * size.y) / num::tan(HALF_VIEW),
         }
+    }
+
+    /// The highest gaze, rad, with which a point of the side view stays on a sheet of `size` px, `spare` of its height
+    /// over the lower edge.
+    pub fn highest(eye: DVec2, p: DVec2, spare: f64, size: DVec2) -> f64 {
+        let lens = Self::new(eye, 0.0, size);
+        let below = (size.y * (1.0 - spare) - lens.middle.y) / lens.focal;
+        (p - eye).to_angle() + num::atan2(below, 1.0)
     }
 
     /// A point as the eye has it: to the right, up and away, m.
@@ -64,8 +77,8 @@ impl Lens {
 
     /// Whether something of some size, px, round a place would show on the sheet.
     pub fn near_sheet(&self, at: DVec2, size: f64) -> bool {
-        let off = (at - self.middle).abs();
-        off.x < self.middle.x + size && off.y < self.middle.y + size
+        let off = (at - 0.5 * self.size).abs();
+        off.x < 0.5 * self.size.x + size && off.y < 0.5 * self.size.y + size
     }
 
     /// Where something endlessly far falls on the sheet, `across` rad to the right and `up` rad up from
@@ -135,6 +148,7 @@ mod tests {
     use super::*;
 
     const SHEET: DVec2 = DVec2::new(360.0, 300.0);
+    const MIDDLE: DVec2 = DVec2::new(180.0, 300.0 * DOWN);
 
     fn level() -> Lens {
         Lens::new(DVec2::new(2.0, 1.0), 0.0, SHEET)
@@ -144,11 +158,11 @@ mod tests {
     fn what_is_straight_ahead_falls_in_the_middle_however_far() {
         for x in [1.0, 5.0, 50.0] {
             let p = level().place(DVec3::new(2.0 + x, 0.0, 1.0)).unwrap();
-            assert!(p.distance(SHEET * 0.5) < 1e-9, "{p}");
+            assert!(p.distance(MIDDLE) < 1e-9, "{p}");
         }
         let nodding = Lens::new(DVec2::new(2.0, 1.0), -0.4, SHEET);
         let ahead = DVec3::new(2.0 + num::cos(0.4), 0.0, 1.0 - num::sin(0.4));
-        assert!(nodding.place(ahead).unwrap().distance(SHEET * 0.5) < 1e-9);
+        assert!(nodding.place(ahead).unwrap().distance(MIDDLE) < 1e-9);
     }
 
     #[test]
@@ -167,7 +181,7 @@ mod tests {
     fn the_ground_lies_under_the_horizon_and_comes_nearer_to_it_with_distance() {
         let lens = level();
         let horizon = lens.far(0.0, 0.0).unwrap();
-        assert!((horizon.y - 150.0).abs() < 1e-9);
+        assert!((horizon.y - MIDDLE.y).abs() < 1e-9);
         let y = |x: f64| lens.place(DVec3::new(x, 0.0, 0.0)).unwrap().y;
         assert!(y(4.0) > y(8.0) && y(8.0) > y(400.0) && y(400.0) > horizon.y);
         assert!(lens.far(0.3, 0.1).unwrap().y < horizon.y);
@@ -179,13 +193,13 @@ mod tests {
         assert!(lens.place(DVec3::new(1.0, 0.0, 0.0)).is_none());
         let [a, b] = [DVec3::new(-5.0, 0.0, 0.0), DVec3::new(6.0, 0.0, 0.0)];
         let [from, to] = lens.line(a, b).unwrap();
-        assert!(from.is_finite() && from.y > to.y && to.y > 150.0);
+        assert!(from.is_finite() && from.y > to.y && to.y > MIDDLE.y);
         assert!(lens.line(a, DVec3::new(1.0, 0.0, 0.0)).is_none());
         let beside = [[-5.0, 1.0], [6.0, 1.0], [6.0, -1.0], [-5.0, -1.0]];
         let corners: Vec<_> = lens
             .quad(beside.map(|[x, y]| DVec3::new(x, y, 0.0)))
             .collect();
         assert_eq!(corners.len(), 4);
-        assert!(corners.iter().all(|c| c.is_finite() && c.y > 150.0));
+        assert!(corners.iter().all(|c| c.is_finite() && c.y > MIDDLE.y));
     }
 }

@@ -28,6 +28,12 @@ const BESIDE: f64 = 40.0;
 const LOOK: (f64, f64, f64) = (0.9, 3.2, 7.0);
 /// Lowest gaze, rad: from the top of a start ramp the horizon stays in sight.
 const LOWEST: f64 = -0.34;
+/// How far behind the rider's eyes it is seen from, statures (common practice, no source).
+const BACK: f64 = 0.25;
+/// Hands on the bar stay in sight with so much of the sheet's height under them, and however close they are nobody
+/// looks farther down for them than this, rad.
+const HANDS: f64 = 0.06;
+const DEEPEST: f64 = -0.5;
 /// Height of the eyes over the ground of a rider who stands on the pedals, statures (common practice, no
 /// source), and how much farther down the gaze goes for each metre above that, rad.
 const STAND: f64 = 0.95;
@@ -67,7 +73,7 @@ impl Saddle {
 
     /// The lens that stands for a rider's eye.
     fn lens(&self, rider: &Aboard, size: DVec2) -> Lens {
-        let eye = rider.body.eye();
+        let eye = eye(rider);
         let (time, least, most) = LOOK;
         let x = eye.x + num::clamp(rider.speed * time, least, most);
         let around = [-1.0, -0.5, 0.0, 0.5, 1.0].map(|d| self.ribbon.height(x + d * CALM));
@@ -76,6 +82,8 @@ impl Saddle {
         let stand = STAND * rider.body.stature();
         let high = num::clamp(eye.y - self.ribbon.height(eye.x) - stand, 0.0, 1.0);
         let gaze = (DVec2::new(x, z) - eye).to_angle().max(LOWEST) - DOWN * high;
+        let hands = Lens::highest(eye, rider.body.arm.tip, HANDS, size).max(DEEPEST);
+        let gaze = gaze.min(hands);
         Lens::new(eye, gaze, size)
     }
 
@@ -89,7 +97,7 @@ impl Saddle {
     ) {
         sheet.clear();
         let lens = self.lens(rider, size);
-        let eye = rider.body.eye();
+        let eye = eye(rider);
         self.orchard.draw_far(&lens, sheet);
         self.orchard
             .draw_yard(eye.x - BEHIND, eye.x + AHEAD, &lens, sheet);
@@ -112,6 +120,12 @@ impl Saddle {
         }
         bars::draw(rider, &lens, sheet);
     }
+}
+
+/// From where it is seen: a little behind the rider's own eyes, which stand right over the hands. What lies under them
+/// would be on no sheet.
+fn eye(rider: &Aboard) -> DVec2 {
+    rider.body.eye() - DVec2::X * (BACK * rider.body.stature())
 }
 
 /// A width that is one of a few, px: lines that are alike are drawn in one go.

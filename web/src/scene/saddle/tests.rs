@@ -72,7 +72,7 @@ fn the_line_ahead_is_in_the_middle_and_its_horizon_near_the_sheets() {
     for i in 1..40 {
         let rider = ridden.aboard(ridden.end() * f64::from(i) / 40.0);
         let lens = ridden.saddle.lens(&rider, SHEET);
-        let x = rider.body.eye().x + 4.0;
+        let x = eye(&rider).x + 4.0;
         let ahead = DVec2::new(x, ridden.saddle.ribbon.height(x));
         let px = lens.place(beside(ahead, 0.0)).unwrap();
         assert!((px.x - 180.0).abs() < 1e-9);
@@ -110,4 +110,51 @@ fn whoever_is_ahead_is_seen_and_whoever_is_behind_is_not() {
     };
     assert!(pale(0.5) > 8);
     assert_eq!(pale(-0.5), 0);
+}
+
+/// Share of the moments of a ride in which both hands have to be on the sheet.
+const MOST: f64 = 0.95;
+
+#[test]
+fn hands_and_bar_are_seen_on_the_ground_as_well() {
+    let ridden = Ridden::demo();
+    let (mut all, mut seen) = (0, 0);
+    for sample in ridden.samples.iter().step_by(5) {
+        if sample.rear_load <= 0.0 && sample.front_load <= 0.0 {
+            continue;
+        }
+        let rider = ridden.aboard(sample.t);
+        let lens = ridden.saddle.lens(&rider, SHEET);
+        let hand = lens.place(beside(rider.body.arm.tip, 0.0));
+        all += 1;
+        seen += usize::from(hand.is_some_and(|px| px.y > 0.0 && px.y < SHEET.y));
+    }
+    println!("hands on the sheet at {seen} of {all} moments");
+    assert!(
+        all > 100 && seen as f64 >= MOST * all as f64,
+        "{seen} of {all}"
+    );
+}
+
+/// From the top of the start ramp, its boards are under the eye: they are filled down to the lower edge.
+#[test]
+fn near_planks_are_filled() {
+    let ridden = Ridden::demo();
+    let mut sheet = Sheet::default();
+    for t in [0.2, 0.5, 0.8] {
+        let rider = ridden.aboard(t);
+        ridden
+            .saddle
+            .compose(&rider, std::iter::empty(), SHEET, &mut sheet);
+        let planks = sheet.marks.iter().filter_map(|mark| match mark {
+            Mark::Area {
+                ink: Ink::Paper,
+                points,
+                ..
+            } => Some(&sheet.points[points.clone()]),
+            _ => None,
+        });
+        let lowest = planks.flatten().map(|p| p.y).fold(0.0, f64::max);
+        assert!(lowest >= SHEET.y, "filled down to {lowest} px at {t} s");
+    }
 }

@@ -80,11 +80,20 @@ fn fill(part: &[Knot], end: Option<&Knot>, lens: &Lens, sheet: &mut Sheet) {
             batter(knots, side, lens, sheet);
         }
     }
-    let left = knots().map(|k| beside(k.at, HALF));
-    let right = knots().map(|k| beside(k.at, -HALF));
-    let outline = left.chain(right.rev()).filter_map(|p| lens.place(p));
-    sheet.area(ink, outline);
     let points: Vec<_> = knots().collect();
+    // What reaches under the eye is cut where it comes too near, and filled up to there.
+    let mut top = Vec::with_capacity(points.len() + 1);
+    for pair in points.windows(2) {
+        if let Some((from, to)) = lens.in_front(pair[0], pair[1]) {
+            if top.is_empty() {
+                top.push(from.at);
+            }
+            top.push(to.at);
+        }
+    }
+    let left = top.iter().map(|&p| beside(p, HALF));
+    let right = top.iter().rev().map(|&p| beside(p, -HALF));
+    sheet.area(ink, left.chain(right).filter_map(|p| lens.place(p)));
     for pair in points.windows(2).filter(|p| steepness(p[0], p[1]) > STEEP) {
         let [a, b] = [pair[0].at, pair[1].at];
         let corners = [(a, HALF), (b, HALF), (b, -HALF), (a, -HALF)];
