@@ -9,20 +9,28 @@ import { startDrawing } from "./parts/drawing.js";
 import { startControls } from "./parts/controls.js";
 import { startLips } from "./parts/lips.js";
 import { startFeel } from "./parts/feel.js";
-import { openNew, openOwn, startLines } from "./parts/lines.js";
+import { openNew, openOwn, startLines, tellUnread } from "./parts/lines.js";
 import { say } from "./parts/message.js";
-import { isOwnAddress, startShare } from "./parts/share.js";
-import { noLink } from "./wrong.js";
+import { isShown, keepAddress, startAddress } from "./parts/address.js";
+import { noLink, reason } from "./wrong.js";
 
 const hasLink = () => location.hash.length > 1;
 
 function openAddress() {
-  const { plan, trouble, other_model: made } = hasLink() ? openLink(location.hash) : { plan: demo() };
+  const { plan, trouble, fault, other_model: made } = hasLink() ? openLink(location.hash) : { plan: demo() };
   const hash = hasLink() && !trouble ? location.hash : "";
-  // A line that came in a link is looked at first; the reader's own stay as they are.
-  if (trouble || !openOwn(hash)) openNew(hash ? plan : inWords(plan), Boolean(hash));
-  if (trouble) say(damaged(noLink(trouble)));
-  else say(made == null ? "" : otherModel(made, state.story?.model));
+  say("");
+  // A line that came in a link is looked at first; the reader's own stay as they are, and may have faults.
+  if (trouble || !openOwn(hash)) {
+    const good = hash && !fault;
+    openNew(good ? plan : inWords(plan), Boolean(good));
+    if (good && made != null) say(otherModel(made, state.story.model));
+    // The link stays in the address: somebody may want to copy it, or try it again.
+    if (hasLink() && !good) keepAddress();
+    if (trouble) say(damaged(noLink(trouble)));
+    else if (fault) say(damaged(`${fault.field}: ${reason(fault.why)}`));
+  }
+  if (!hasLink()) tellUnread();
   if (state.story) document.getElementById("model").textContent = model(state.story.model);
 }
 
@@ -48,7 +56,7 @@ function startUnits() {
 }
 
 // What asks nothing of the simulator waits for it; what shows the first ride comes with it.
-const WAITING = [startUnits, startName, startLips, startControls, startFeel, startShare];
+const WAITING = [startUnits, startName, startLips, startControls, startFeel, startAddress];
 const FIRST = [startDrawing, startLines, openAddress];
 
 const painted = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
@@ -65,7 +73,9 @@ async function start() {
   rideOthers();
   startRest();
   window.addEventListener("hashchange", () => {
-    if (!isOwnAddress()) openAddress();
+    // What is being typed belongs to the line it was typed at.
+    document.activeElement.blur();
+    if (!isShown()) openAddress();
   });
   document.documentElement.dataset.ready = "true";
 }

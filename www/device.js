@@ -10,6 +10,24 @@ export function put(store, key, value) {
   }
 }
 
+/** Keeps a value no longer. */
+export function lose(store, key) {
+  try {
+    globalThis[store].removeItem(key);
+  } catch {
+    // Where there is no store there is nothing to be lost.
+  }
+}
+
+/** The names of all that is kept. */
+export function all(store) {
+  try {
+    return Object.keys(globalThis[store]);
+  } catch {
+    return [];
+  }
+}
+
 /** What is kept; null where that is nothing, or nothing that can be read. */
 export function read(store, key) {
   try {

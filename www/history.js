@@ -32,8 +32,8 @@ export const remember = (id, now) => put("sessionStorage", KEY + id, { now, past
 export function recall(id, now) {
   const steps = read("sessionStorage", KEY + id);
   if (JSON.stringify(steps?.now) !== JSON.stringify(now)) return;
-  past.push(...steps.past);
-  future.push(...steps.future);
+  past.push(...(steps.past ?? []));
+  future.push(...(steps.future ?? []));
 }
 
 /** Another line is opened: what was done to the one before is not undone here. */

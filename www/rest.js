@@ -1,5 +1,7 @@
 // The parts of the page that are no part of the first ride; they are fetched once it is on the screen.
 
+import { startWays } from "./parts/ways.js";
+import { startSend } from "./parts/send.js";
 import { startPlan } from "./parts/plan.js";
 import { startFaults } from "./parts/faults.js";
 import { startGrips } from "./parts/grips.js";
@@ -12,7 +14,7 @@ import { startSeen } from "./parts/seen.js";
 import { startStudy } from "./parts/study.js";
 import { startNewer } from "./parts/newer.js";
 
-const REST = [startPlan, startFaults, startGrips, startSound, startCards, startWhatIf, startCosts, startTestDay, startSeen, startStudy];
+const REST = [startWays, startSend, startPlan, startFaults, startGrips, startSound, startCards, startWhatIf, startCosts, startTestDay, startSeen, startStudy];
 
 export function startRest() {
   for (const part of REST) part();

@@ -1,6 +1,6 @@
 // What the page knows: the plan being edited, the last ride that worked, and who wants to hear of it.
 
-import { ride } from "./carryline.js";
+import { demo, ride } from "./carryline.js";
 import { unlessHeld } from "./finger.js";
 import { back, forget, forth, note } from "./history.js";
 
@@ -8,6 +8,7 @@ export const state = {
   plan: null, // as edited, perhaps with faults
   story: null, // of the last ride that worked
   good: null, // the plan of that ride
+  borrowed: false, // whether that is another line's: the one that was opened has never been ridden
   study: {}, // what was found out by riding it again and again, part by part as it comes in
   faults: [],
   system: "metric",
@@ -60,6 +61,7 @@ function attempt() {
     // What was found out belongs to the line before.
     state.study = {};
     state.good = state.plan;
+    state.borrowed = false;
     state.faults = [];
   } catch (faults) {
     if (!Array.isArray(faults)) throw faults;
@@ -67,13 +69,21 @@ function attempt() {
   }
 }
 
-/** Takes another plan; `looking` at one that somebody sent. */
-export function open(plan, looking = false) {
-  state.plan = plan;
+/** Takes another plan; `looking` at one that somebody sent. Where it has faults, and nothing has been ridden yet, there
+ * is the ride `before` to look at, or the demonstration's. */
+export function open(plan, looking = false, before = null) {
   state.looking = looking;
   state.chosen = null;
   forget();
+  state.borrowed = true;
+  state.plan = plan;
   attempt();
+  if (!state.story) {
+    const { faults } = state;
+    state.plan = before ?? demo();
+    attempt();
+    Object.assign(state, { plan, faults, borrowed: true });
+  }
   tell("opened");
   tell("structure");
 }
@@ -101,6 +111,7 @@ export function settle(plan, story) {
   state.story = story;
   state.study = {};
   state.good = plan;
+  state.borrowed = false;
   tell("ridden");
 }
 

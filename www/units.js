@@ -1,6 +1,7 @@
 // Quantities in the reader's units. The rules are the simulator's own.
 
-import { read, show, write } from "./carryline.js";
+import { read as number, show, write } from "./carryline.js";
+import { put, read } from "./device.js";
 import { pointed, spelt } from "./numbers.js";
 import { state } from "./state.js";
 import { notRead } from "./wrong.js";
@@ -9,17 +10,26 @@ const KEY = "carryline.units";
 
 /** Chosen before, or usual where the browser's language comes from. */
 export function usualSystem() {
-  const kept = localStorage.getItem(KEY);
+  const kept = read("localStorage", KEY);
   if (kept === "metric" || kept === "feet") return kept;
   return /-(US|LR|MM)\b/.test(navigator.language) ? "feet" : "metric";
 }
 
 export function keepSystem(system) {
   state.system = system;
-  localStorage.setItem(KEY, system);
+  put("localStorage", KEY, system);
 }
 
 export const shown = (value, quantity) => spelt(show(value, quantity, state.system));
+
+// What can be dug, or told from another by feel, m: five centimetres, two inches.
+const ROUGH = { metric: 0.05, feet: 0.0508 };
+
+/** A length as exactly as it can be dug or felt. */
+export function rough(metres, round = Math.round) {
+  const step = ROUGH[state.system];
+  return shown(round(Number((metres / step).toPrecision(9))) * step, "length");
+}
 
 /** A limit, rounded to the side on which it is kept: what is written is accepted when typed. */
 export function limit(value, quantity, side) {
@@ -40,7 +50,7 @@ export function typed(value, quantity) {
 /** The number typed; throws a sentence where it is none. */
 export function parse(text, quantity) {
   try {
-    return read(pointed(text), quantity, state.system);
+    return number(pointed(text), quantity, state.system);
   } catch (error) {
     throw notRead({ ...error, given: text });
   }

@@ -38,8 +38,16 @@ function desk(kind) {
     clearTimeout(watch);
     const done = under;
     under = null;
-    if (!done.dropped) done.take(answer);
-    goOn();
+    hand(done, answer);
+  }
+
+  /** Whatever comes of an answer where it is taken, what waits goes on. */
+  function hand(done, answer) {
+    try {
+      if (!done.dropped) done.take(answer);
+    } finally {
+      goOn();
+    }
   }
 
   /** The worker broke down: another tries once more; then the asker hears of it, by no answer at all. */
@@ -47,10 +55,8 @@ function desk(kind) {
     console.warn(`a worker was replaced: ${why}`);
     const broken = under;
     stop();
-    if (broken && !broken.dropped) {
-      if (broken.again) broken.take(undefined);
-      else waiting ??= { ...broken, again: true };
-    }
+    if (broken?.again) return hand(broken, undefined);
+    if (broken && !broken.dropped) waiting ??= { ...broken, again: true };
     goOn();
   }
 

@@ -3,9 +3,10 @@
 import { state, onChange } from "../state.js";
 import { fixed } from "../numbers.js";
 import { names } from "../names.js";
-import { shown } from "../units.js";
+import { rough } from "../units.js";
 import { cards as words, howShort, numbered, seconds } from "../words.js";
 import { make } from "./make.js";
+import { explain } from "./terms.js";
 
 const box = document.querySelector("#cards ol");
 const rules = document.querySelector("#cards .rules");
@@ -24,7 +25,6 @@ const DROPS = [
 const HELD = 4.5;
 const SPENT = 0.03;
 
-const length = (metres) => shown(metres, "length");
 
 /** How the landing feels: never softer than the verdict has it. */
 function landing(jump, impact) {
@@ -32,14 +32,14 @@ function landing(jump, impact) {
   const [, likeness] = DROPS.find(([most]) => jump.fall_height <= most);
   const hard = impact && (impact.peak_g > HELD || impact.travel_left < SPENT);
   if (hard && ["kerb", "stair"].includes(likeness)) return words.spent(fixed(impact.peak_g, 1));
-  return words.landing[likeness](length(jump.fall_height));
+  return words.landing[likeness](rough(jump.fall_height));
 }
 
 function sentences(jump, felt, impact) {
   if (jump.how !== "clean" && jump.how !== "deep" && jump.how !== "knuckle") return [words.not(howShort[jump.how])];
   if (!felt) return [];
   return [
-    words.flight(length(felt.height), length(felt.far), seconds(fixed(jump.airtime, 1))),
+    words.flight(rough(felt.height), rough(felt.far), seconds(fixed(jump.airtime, 1))),
     words.lip(fixed(felt.lip_g, 1)),
     landing(jump, impact),
   ];
@@ -57,6 +57,7 @@ function show() {
       ...sentences(jump, of(felt, jump), of(impacts, jump)).map((said) => make("p", {}, said)),
     );
   box.replaceChildren(...jumps.map(card));
+  explain(box);
 }
 
 export function startCards() {

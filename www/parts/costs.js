@@ -6,9 +6,10 @@ import { list } from "../numbers.js";
 import { names } from "../names.js";
 import * as words from "../words.js";
 import { make } from "./make.js";
+import { explain } from "./terms.js";
 
 // Less head than this is not worth a word, m.
-const NOUGHT = 0.005;
+const NOUGHT = 0.015;
 // Less speed than this is not worth a word, m/s.
 const STILL = 0.03;
 
@@ -29,7 +30,7 @@ function bar(cost, most) {
 function causes(cost) {
   const parts = Object.entries(words.causes)
     .filter(([cause]) => Math.abs(cost[cause]) > NOUGHT)
-    .map(([cause, word]) => `${word} ${length(cost[cause])}`);
+    .map(([cause, word]) => (cost[cause] < 0 ? words.back(word, length(-cost[cause])) : `${word} ${length(cost[cause])}`));
   if (cost.given > NOUGHT) parts.push(words.given(length(cost.given)));
   const all = parts.join(", ");
   return cost.each.length ? `${all}. ${words.oneByOne(list(cost.each.map(length)))}` : all;
@@ -42,7 +43,8 @@ function row(cost, name, most) {
   const both = toll?.with != null && toll.without != null;
   const slower = rollers ? both && toll.without - toll.with : cost.next_lip;
   const speed = slower > STILL ? shown(slower, "speed") : null;
-  const takes = cost.net < 0 ? words.gives(length(-cost.net)) : words.takes(length(cost.net), speed);
+  const gained = slower < -STILL ? shown(-slower, "speed") : null;
+  const takes = cost.net < 0 ? words.gives(length(-cost.net), gained) : words.takes(length(cost.net), speed, gained);
   return make(
     "tr",
     { data: { feature: cost.feature } },
@@ -55,6 +57,7 @@ function row(cost, name, most) {
 function told(toll, called) {
   const [name, lip] = [called[toll.feature], called[state.story.jumps[toll.lip].feature]];
   if (toll.with == null) return toll.without == null ? [] : [words.tolls.blocked(name, lip)];
+  if (toll.without != null && toll.with - toll.without > STILL) return [words.tolls.gives(name, lip, shown(toll.with - toll.without, "speed"))];
   if (toll.without == null || toll.without - toll.with < STILL) return [words.tolls.none(name)];
   const said = [words.tolls.all(name, lip, shown(toll.without - toll.with, "speed"))];
   const back = toll.one_fewer - toll.with;
@@ -98,6 +101,7 @@ function show() {
   const known = state.study.tolls ?? [];
   const said = known.map((toll) => make("p", {}, told(toll, called).join(" ")));
   tolls.replaceChildren(...said, ...reasons(called), make("p", {}, words.tolls.intro));
+  explain(tolls);
 }
 
 export function startCosts() {

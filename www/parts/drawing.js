@@ -140,7 +140,7 @@ function labels() {
   const called = names(state.good);
   // Where the rider cannot stop, the drawing says so at the place.
   if (state.story.ending.how === "leaves" && called.length) called.push(rolling(called.pop(), shown(state.story.ending.speed, "speed")));
-  return { features: called, speeds, ranges, unit, dimensions: dimensions(), energy: energyLine, ghosts };
+  return { features: called, speeds, ranges, unit, dimensions: dimensions(), energy: energyLine, ghosts, others: state.good.riders.slice(1).map(({ label }) => label) };
 }
 
 function take(restart) {
@@ -278,9 +278,11 @@ function startHand() {
     fingers.delete(event.pointerId);
     held = null;
   });
-  canvas.addEventListener(
+  // The grips lie over the drawing.
+  canvas.parentElement.addEventListener(
     "wheel",
     (event) => {
+      if (event.target === saddle) return;
       event.preventDefault();
       zoom(Math.exp(-turned(event)));
     },

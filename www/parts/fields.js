@@ -8,6 +8,13 @@ import { get, set } from "./path.js";
 
 let serial = 0;
 
+/** Puts a value into the plan. What was seen otherwise than it was carried to the plan counts anew. */
+function put(plan, path, value) {
+  set(plan, path, value);
+  const seen = /^seen\[(\d+)\]/.exec(path);
+  if (seen) delete plan.seen[seen[1]].carried;
+}
+
 /** Says something below a field, or nothing. */
 function tell(below, text) {
   say(below, text || "");
@@ -58,7 +65,7 @@ function number(box, path, word, quantity, finer, id) {
   const input = element("input", { id, autocomplete: "off", spellcheck: false, inputMode: "text" });
   const turn = (direction) => () => {
     const value = stepped(get(state.plan, path), quantity, direction, finer);
-    edit((plan) => set(plan, path, value));
+    edit((plan) => put(plan, path, value));
     box.sync();
   };
   const button = (sign, name, direction) => {
@@ -99,7 +106,7 @@ function take(box, input, path, quantity, done) {
     return;
   }
   delete box.dataset.unread;
-  if (value !== get(state.plan, path)) edit((plan) => set(plan, path, value));
+  if (value !== get(state.plan, path)) edit((plan) => put(plan, path, value));
   if (done) input.value = typed(get(state.plan, path), quantity);
   box.dispatchEvent(new CustomEvent("unread", { bubbles: true }));
 }
@@ -108,7 +115,7 @@ function take(box, input, path, quantity, done) {
 function choice(box, path, word, { choices, whole }, id) {
   const select = element("select", { id });
   for (const [value, text] of Object.entries(choices)) select.append(element("option", { value }, text));
-  select.addEventListener("change", () => edit((plan) => set(plan, path, whole ? Number(select.value) : select.value)));
+  select.addEventListener("change", () => edit((plan) => put(plan, path, whole ? Number(select.value) : select.value)));
   box.append(element("label", { htmlFor: id }, word), select);
   box.sync = (value) => (select.value = value);
 }

@@ -1,10 +1,10 @@
 // The reader's own lines: kept by themselves after every change, listed, copied, opened, sent as files.
 
-import { examples, link_to, open_file as openFile } from "../carryline.js";
-import { state, onChange, open, rideOf, tell, undo, redo } from "../state.js";
+import { examples, link_to, open as openLink, open_file as openFile } from "../carryline.js";
+import { state, choose, onChange, open, rideOf, tell, undo, redo } from "../state.js";
 import { put, read } from "../device.js";
 import { canRedo, canUndo, recall, remember } from "../history.js";
-import { drop, fresh, here, keep, kept, onTaken, some } from "../store.js";
+import { drop, fresh, here, keep, kept, onTaken, some, unread } from "../store.js";
 import { unlessHeld } from "../finger.js";
 import { language } from "../language.js";
 import { lines as words } from "../words.js";
@@ -12,15 +12,18 @@ import { compare } from "./drawing.js";
 import { savePlan } from "./file.js";
 import { inWords } from "../names.js";
 import { make } from "./make.js";
-import { newLine } from "./new_line.js";
+import { emptyYard, newLine } from "./new_line.js";
 import { say } from "./message.js";
-import { reason } from "../wrong.js";
+import { place, reason } from "../wrong.js";
 
 // How long an edit rests before it is kept, ms.
 const REST = 300;
 
 // Under what name a tab keeps at which address it left which line: the address follows an edit only after a while.
 const LEFT = "carryline.left";
+
+// Under what name it is kept for how many lines it was said that they cannot be read.
+const TOLD = "carryline.unread";
 
 const page = document.documentElement;
 const box = document.querySelector("#lines div");
@@ -42,11 +45,11 @@ function save() {
     tell("name");
   }
   here.id ??= fresh();
-  const links = [state.plan, state.good].map((plan) => plan && link(plan));
+  const links = [state.plan, ...(state.borrowed ? [] : [state.good])].map(link);
   dirty = !keep(here.id, state.plan, links);
   offer();
   if (dirty) say(words.full);
-  if (document.getElementById("lines").open) unlessHeld(list);
+  unlessHeld(list);
 }
 
 /** Keeps what was done before another line is opened, or the page goes: the steps to it as well. */
@@ -73,9 +76,11 @@ function openKept(entry) {
   leave();
   here.id = entry.id;
   here.taken = false;
-  open(entry.plan);
+  const before = entry.link[1];
+  open(entry.plan, false, before && openLink(before).plan);
   recall(entry.id, entry.plan);
   show();
+  list();
 }
 
 /** Opens a plan that is nobody's yet: it is kept once it is edited. */
@@ -84,6 +89,7 @@ export function openNew(plan, looking = false) {
   here.id = null;
   here.taken = false;
   open(plan, looking);
+  list();
 }
 
 /** The line that was edited last, or the one an address belongs to; whether there is one. */
@@ -96,6 +102,14 @@ export function openOwn(hash) {
   return Boolean(entry);
 }
 
+/** Says, once in a tab, that lines are kept here which cannot be read. */
+export function tellUnread() {
+  const hidden = unread();
+  if (!hidden || read("sessionStorage", TOLD) === hidden) return;
+  put("sessionStorage", TOLD, hidden);
+  say(words.unread(hidden));
+}
+
 /** Makes what is shown the reader's own. */
 function copy(plan) {
   openNew(structuredClone(plan));
@@ -103,9 +117,9 @@ function copy(plan) {
   save();
 }
 
-function button(text, name, act) {
-  const made = make("button", { type: "button" }, text);
-  made.setAttribute("aria-label", `${text}: ${name}`);
+function button(does, name, act) {
+  const made = make("button", { type: "button", data: { act: does } }, words[does]);
+  made.setAttribute("aria-label", `${words[does]}: ${name}`);
   made.addEventListener("click", act);
   return made;
 }
@@ -131,10 +145,10 @@ function item(entry) {
   const label = make("span", { className: "line" }, make("b", {}, name || words.unnamed), " ", new Date(entry.saved).toLocaleString(language));
   if (own) label.append(" ", make("em", {}, words.here));
   const act = make("span", { className: "actions" });
-  if (!own) act.append(button(words.open, name, () => openKept(entry)));
-  act.append(button(words.copy, name, () => copy({ ...entry.plan, name: words.second(name) })));
-  if (!own) act.append(button(words.compare, name, () => against(entry.plan)));
-  if (!own) act.append(button(words.remove, name, () => remove(entry)));
+  if (!own) act.append(button("open", name, () => openKept(entry)));
+  act.append(button("copy", name, () => copy({ ...entry.plan, name: words.second(name) })));
+  if (!own) act.append(button("compare", name, () => against(entry.plan)));
+  if (!own) act.append(button("remove", name, () => remove(entry)));
   return make("li", { data: { line: entry.id } }, label, act);
 }
 
@@ -158,7 +172,9 @@ async function upload(file) {
     // The simulator's own reader says what is wrong with a file, and fills in what it leaves open.
     copy(openFile(text));
   } catch (faults) {
-    say(words.noFile(Array.isArray(faults) ? `${faults[0].field}: ${reason(faults[0].why)}` : String(faults)));
+    if (!Array.isArray(faults)) throw faults;
+    const [{ field, why }] = faults;
+    say(words.noFile([place(field, text), reason(why)].filter(Boolean).join(": "), field));
   }
 }
 
@@ -178,31 +194,31 @@ function starts() {
     made.addEventListener("click", () => copy(plan));
     return made;
   });
-  return make("div", { className: "starts" }, make("h3", {}, words.starts), make("p", { className: "actions" }, ...all));
+  const bare = make("button", { type: "button", data: { empty: "" } }, words.empty);
+  bare.addEventListener("click", startEmpty);
+  return make("div", { className: "starts" }, make("h3", {}, words.starts), make("p", { className: "actions" }, ...all, bare));
 }
 
-// The form for a line of one's own, and whether somebody has begun to fill it in.
-let form = null;
-let begun = false;
+// The list of kept lines; what stands under it, which stays as it is: a form may be half filled in.
+const rows = make("ul");
+let below = null;
 
-/** The form: one that is being filled in stays as it is. */
-function formNow() {
-  if (begun || form?.contains(document.activeElement)) return form;
-  form = newLine((plan) => {
-    begun = false;
-    copy(plan);
-  });
-  form.addEventListener("input", () => (begun = true));
-  return form;
-}
-
+/** The lines as they are kept now. The focus stays at the line and the button that had it, or goes to what is next
+ * to them. */
 function list() {
-  const all = kept();
-  const rows = all.length ? make("ul", {}, ...all.map(item)) : make("p", {}, words.none);
-  const { activeElement } = document;
-  box.replaceChildren(rows, files(), starts(), formNow());
-  // What is taken out and put back loses the focus.
-  if (form.contains(activeElement)) activeElement.focus({ preventScroll: true });
+  if (!document.getElementById("lines").open) return;
+  const had = rows.contains(document.activeElement) && document.activeElement;
+  const [line, act] = had ? [had.closest("li"), had.dataset.act] : [];
+  const at = line ? [...rows.children].indexOf(line) : 0;
+  const all = kept().map(item);
+  const hidden = unread();
+  const notes = [...(all.length ? [] : [words.none]), ...(hidden ? [words.unread(hidden)] : [])];
+  rows.replaceChildren(...all, ...notes.map((note) => make("li", {}, note)));
+  below ??= [files(), starts(), newLine(copy)];
+  if (!box.contains(rows)) box.replaceChildren(rows, ...below);
+  if (!had) return;
+  const same = all.find((other) => other.dataset.line === line.dataset.line) ?? all[Math.min(at, all.length - 1)];
+  (same?.querySelector(`[data-act="${act}"]`) ?? same?.querySelector("button"))?.focus({ preventScroll: true });
 }
 
 // Where somebody without a line of their own is led to one.
@@ -210,17 +226,32 @@ const begin = document.getElementById("begin");
 
 const offer = () => (begin.hidden = state.looking || some());
 
-function toForm() {
-  form.scrollIntoView({ block: "start" });
-  form.querySelector("input").focus({ preventScroll: true });
+/** Goes to a part of the opened list, and to the first that can be done there. */
+function lead(css) {
+  const part = box.querySelector(css);
+  part.scrollIntoView({ block: "start" });
+  part.querySelector("input, button").focus({ preventScroll: true });
 }
 
-function startOwn() {
-  const lines = document.getElementById("lines");
-  if (lines.open) return toForm();
-  // The list comes as it opens.
-  lines.addEventListener("toggle", toForm, { once: true });
-  lines.open = true;
+/** A yard with nothing on it yet, its first stretch open to go on from. */
+function startEmpty() {
+  copy(emptyYard());
+  choose(0);
+  document.querySelector("#features .feature")?.focus({ preventScroll: true });
+}
+
+// What a line of one's own may begin with.
+const BEGINS = {
+  answers: () => lead("#new-line"),
+  example: () => lead(".starts"),
+  empty: startEmpty,
+};
+
+function startOwn(event) {
+  const { begin: how } = event.currentTarget.dataset;
+  if (how !== "empty") document.getElementById("lines").open = true;
+  list();
+  BEGINS[how]();
 }
 
 function show() {
@@ -249,7 +280,7 @@ export function startLines() {
     document.getElementById("plan-name").focus();
   });
   document.getElementById("lines").addEventListener("toggle", list);
-  begin.querySelector("button").addEventListener("click", startOwn);
+  for (const way of begin.querySelectorAll("button")) way.addEventListener("click", startOwn);
   document.querySelector("#against button").addEventListener("click", () => against(null));
   document.addEventListener("visibilitychange", gone);
   window.addEventListener("pagehide", gone);

@@ -2,11 +2,11 @@
 
 import { state, onChange, choose, features } from "../state.js";
 import { fixed, list } from "../numbers.js";
-import { apart, shown } from "../units.js";
+import { apart, rough, shown } from "../units.js";
 import { names } from "../names.js";
 import * as words from "../words.js";
 import { say } from "./make.js";
-import { explained } from "./terms.js";
+import { explain, explained } from "./terms.js";
 import { more, spare } from "./window.js";
 
 const body = document.querySelector("#lips tbody");
@@ -15,7 +15,7 @@ const told = document.getElementById("told");
 const NOTHING = "–";
 
 // A length that is written as nothing is neither short nor past, m.
-const NOUGHT = 0.005;
+const NOUGHT = 0.025;
 
 // Equivalent fall height beyond which a landing is called hard, m: the lower end of what published
 // designs aim at (Hubbard 2009, J. ASTM Int. 6; McNeil, Hubbard and Swedberg 2012), as children
@@ -41,7 +41,7 @@ function figure(value) {
 function landing(jump) {
   const { rear_past_knuckle: rear, front_past_knuckle: front } = jump;
   if (rear == null || front == null) return NOTHING;
-  const length = (metres) => shown(Math.abs(metres), "length");
+  const length = (metres) => rough(Math.abs(metres));
   return words.wheels(length(rear), rear < -NOUGHT, length(front), front < -NOUGHT);
 }
 
@@ -57,18 +57,18 @@ function range(spread) {
 function how(jump) {
   const past = jump.rear_past_knuckle;
   const decked = features(state.good)[jump.feature]?.decked;
-  const content = explained(words.how[jump.how](past == null ? null : shown(-past, "length"), decked));
+  const content = explained(words.how[jump.how](past == null ? null : rough(-past, Math.ceil), decked));
   if (jump.fall_height > HARD) {
     const caution = document.createElement("span");
     caution.className = "caution";
-    caution.textContent = words.hard(shown(jump.fall_height, "length"));
+    caution.textContent = words.hard(rough(jump.fall_height, Math.ceil));
     content.push(caution);
   }
   const spread = state.study.spreads?.[jump.lip];
   if (spread) {
     const tries = document.createElement("span");
     tries.className = "tries";
-    tries.textContent = words.tries(spread);
+    tries.append(...explained(words.tries(spread)));
     content.push(tries);
   }
   return content;
@@ -106,6 +106,7 @@ function below(jump) {
   const { impacts, others } = state.story;
   cell(tr, "more", more(jump, state.study, impacts.find((i) => i.lip === jump.lip), others));
   tr.firstChild.colSpan = 7;
+  explain(tr);
   return tr;
 }
 
@@ -123,6 +124,7 @@ function ending(called) {
   if (outcome === "crashed" && crash) return words.told.crashed(who, where(crash.x, called), words.crashes[crash.why]);
   if (outcome === "stalled" && stall) return words.told.stalled(who, where(stall.x, called), shown(stall.missing, "speed"));
   if (outcome === "timed_out") return words.told.timed_out(who);
+  if (outcome === "broken_off") return words.told.broken_off(who, fixed(duration, 1));
   const rolls = state.story.ending.how === "leaves";
   if (rolls) return words.told.leaves(who, fixed(duration, 1), shown(state.story.ending.speed, "speed"));
   return words.told.stands(who, fixed(duration, 1));

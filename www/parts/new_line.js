@@ -1,6 +1,6 @@
 // A first line from four answers.
 
-import { draft, preset } from "../carryline.js";
+import { draft, open_file as openFile, preset } from "../carryline.js";
 import { put, read } from "../device.js";
 import { parse, shown } from "../units.js";
 import { newLine as words, preset as riders } from "../words.js";
@@ -14,7 +14,31 @@ const AGE = 10;
 // Under what name the last answers are kept on the device.
 const KEY = "carryline.answers";
 
+// Of a yard with nothing on it a stretch of its grass is ridden, m, by somebody who rolls in at a jog, m/s.
+const BARE = { kind: "flat", length: 4, surface: "grass" };
+const ROLLING = 3;
+
 let serial = 0;
+
+/** What was answered the last time, or what is usual. */
+function answered() {
+  const before = read("localStorage", KEY) ?? {};
+  const of = (name) => (Number.isFinite(before[name]) ? before[name] : USUAL[name]);
+  const { ages } = preset({ label: "", age: AGE });
+  const age = before.age >= ages[0] && before.age <= ages[1] ? before.age : AGE;
+  return { length: of("length"), fall: of("fall"), tallest: of("tallest"), age, ages };
+}
+
+const called = (age, ages) => riders.name(age, age === ages[1]);
+const mountOf = (age, ages) => preset({ label: called(age, ages), age }).preset.mount;
+
+/** A yard as it was last answered, with nothing built on it. */
+export function emptyYard() {
+  const { length, fall, tallest, age, ages } = answered();
+  const yard = { length, lie: { grade: -fall / length }, tallest };
+  const line = { features: [BARE] };
+  return openFile(JSON.stringify({ name: words.name, yard, line, initial_speed: ROLLING, riders: [mountOf(age, ages)] }));
+}
 
 function field(name, control, told) {
   const id = `new-${name}-${(serial += 1)}`;
@@ -36,15 +60,14 @@ function tell(told, text) {
 /** The four questions; `take` gets the plan that follows. */
 export function newLine(take) {
   const told = { length: fault(), fall: fault(), tallest: fault(), rider: fault() };
-  const before = read("localStorage", KEY) ?? {};
-  const first = (name) => (Number.isFinite(before[name]) ? before[name] : USUAL[name]);
+  const before = answered();
   const inputs = Object.fromEntries(
-    Object.keys(USUAL).map((name) => [name, make("input", { value: shown(first(name), "length"), autocomplete: "off", spellcheck: false })]),
+    Object.keys(USUAL).map((name) => [name, make("input", { value: shown(before[name], "length"), autocomplete: "off", spellcheck: false })]),
   );
-  const { ages } = preset({ label: "", age: AGE });
+  const { ages } = before;
   const age = make("select");
-  for (let years = ages[0]; years <= ages[1]; years += 1) age.append(new Option(riders.name(years, years === ages[1]), years));
-  age.value = before.age >= ages[0] && before.age <= ages[1] ? before.age : AGE;
+  for (let years = ages[0]; years <= ages[1]; years += 1) age.append(new Option(called(years, ages), years));
+  age.value = before.age;
   const go = make("button", { type: "submit" }, words.go);
   const form = make(
     "form",
@@ -68,8 +91,7 @@ export function newLine(take) {
       }
     }
     if (!readable) return;
-    const label = riders.name(Number(age.value), Number(age.value) === ages[1]);
-    answers.mount = preset({ label, age: Number(age.value) }).preset.mount;
+    answers.mount = mountOf(Number(age.value), ages);
     try {
       const plan = draft(answers);
       const { length, fall, tallest } = answers;

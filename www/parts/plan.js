@@ -9,6 +9,7 @@ import { group } from "./fields.js";
 import { rider } from "./rider.js";
 import { origin, startFrom } from "./preset.js";
 import { readings } from "./readings.js";
+import { explainFields } from "./terms.js";
 import { fall } from "./yard.js";
 
 // A walking pace and a half, m/s: what a rider rolls in with where no ramp gives more.
@@ -74,7 +75,13 @@ function actions(i, name) {
   add.dataset.act = "add";
   add.append(new Option(act.add, ""));
   for (const kind of Object.keys(fresh)) add.append(new Option(kinds[kind], kind));
-  add.addEventListener("change", () => restructure((f) => f.splice(i + 1, 0, freshFor(add.value, state.plan.riders[0].rider.stature)), i + 1));
+  // A start ramp can only come first, and a run-out last.
+  const places = { start_ramp: 0, run_out: all.length };
+  const last = all.at(-1).kind === "run_out" ? all.length - 1 : all.length;
+  add.addEventListener("change", () => {
+    const at = places[add.value] ?? Math.min(i + 1, last);
+    restructure((f) => f.splice(at, 0, freshFor(add.value, state.plan.riders[0].rider.stature)), at);
+  });
   box.append(earlier, later, remove, add);
   return box;
 }
@@ -94,7 +101,9 @@ function item(feature, i, name) {
   li.append(head);
   if (open) {
     const base = `line.features[${i}]`;
-    li.append(...formOf(feature).map((g) => group(base, g)), actions(i, name));
+    const groups = formOf(feature).map((g) => group(base, g));
+    explainFields(groups, kinds[feature.kind]);
+    li.append(...groups, actions(i, name));
   }
   return li;
 }
@@ -125,6 +134,7 @@ function showMore() {
     section(groups.yard, "yard", ...yardForm.map((g) => group("yard", g)), ...fall(), group("", startForm), section(words.title, "readings", readings())),
     section(groups.weather, "weather", ...weatherForm.map((g) => group("weather", g))),
   );
+  for (const part of more.children) explainFields(part.querySelectorAll("fieldset.group"));
   for (const id of open) document.getElementById(id).open = true;
   digestMore();
 }
@@ -151,8 +161,14 @@ function digestAll() {
 
 function bringIntoView() {
   const item = list.querySelector(`[data-feature="${state.chosen}"]`);
-  const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
-  item?.scrollIntoView({ block: "start", behavior: calm ? "auto" : "smooth" });
+  if (!item) return;
+  const pane = document.getElementById("plan");
+  const behavior = matchMedia("(prefers-reduced-motion: reduce)").matches ? "auto" : "smooth";
+  // Where the plan scrolls by itself the page stays, and the drawing on it.
+  if (getComputedStyle(pane).overflowY === "auto") {
+    const room = parseFloat(getComputedStyle(pane).scrollPaddingTop) || 0;
+    pane.scrollBy({ top: item.getBoundingClientRect().top - pane.getBoundingClientRect().top - room, behavior });
+  } else item.scrollIntoView({ block: "start", behavior });
 }
 
 export function startPlan() {

@@ -5,8 +5,8 @@ import { shown } from "../units.js";
 import { act, seen as words, sources } from "../words.js";
 import { group } from "./fields.js";
 import { make } from "./make.js";
-import { asked, jumpNames, lies, seenForm } from "./seen_form.js";
-import { measured, named, taught, valueOf } from "./taught.js";
+import { asked, jumpNames, lies, measured, seenForm } from "./seen_form.js";
+import { named, taught, valueOf } from "./taught.js";
 
 // As many as a plan holds.
 const MOST = 24;

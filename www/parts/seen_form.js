@@ -1,5 +1,6 @@
 // Adding what was seen on a test ride.
 
+import { study } from "../carryline.js";
 import { state } from "../state.js";
 import { parse, shown } from "../units.js";
 import { names } from "../names.js";
@@ -13,6 +14,12 @@ export const asked = {
   landed: [["jump", "jump"], ["past_knuckle", "length"]],
   stopped: [["at", "length"]],
 };
+
+// What the value that is measured is called, and what it is.
+export const measured = { time: ["seconds", "time"], speed: ["speed", "speed"], landed: ["past_knuckle", "length"], stopped: ["at", "length"] };
+
+// What stands for a value that is not typed yet: any that a plan accepts.
+const ANY = { time: 1, speed: 1, landed: 0 };
 
 // The usual uncertainty of each kind: the plan's own.
 const USUAL = { time: 0.1, speed: 0.2, landed: 0.1, stopped: 0.3 };
@@ -30,28 +37,11 @@ export function lies(x) {
   return name ? words.on(name) : "";
 }
 
-/** When the planned ride passes a place, and how fast; nothing where it never does. */
-function passing(x) {
-  const { trace, columns } = state.story;
-  const [t, at, speed] = ["t", "x", "speed"].map((name) => columns.indexOf(name));
-  for (let row = 0; row < trace.length; row += columns.length) {
-    if (trace[row + at] >= x) return { t: trace[row + t], speed: trace[row + speed] };
-  }
-  return null;
-}
-
-/** What the planned ride shows; nothing where that is not known. */
-function planned(kind, value) {
-  if (kind === "time") {
-    const [from, to] = [passing(value("from")), passing(value("to"))];
-    return from && to && to.t > from.t ? shown(to.t - from.t, "time") : "";
-  }
-  if (kind === "speed") {
-    const there = passing(value("at"));
-    return there ? shown(there.speed, "speed") : "";
-  }
-  const past = kind === "landed" ? state.story.jumps[value("jump")]?.rear_past_knuckle : null;
-  return past == null ? "" : shown(past, "length");
+/** What the planned ride shows of something seen, as it stands beside it once it is added; nothing where that is not known. */
+function planned(observation) {
+  const own = (state.good.seen ?? []).filter((seen) => !seen.rider);
+  const value = study({ ...state.good, seen: [...own, observation] }, "planned").at(-1);
+  return value == null ? "" : shown(value, measured[observation.kind][1]);
 }
 
 /** Flags where a builder would set them: behind the ramp, before the first lip. */
@@ -105,9 +95,11 @@ function fieldsOf(kind) {
   };
   function hint() {
     for (const { name, quantity, hint } of fields) if (quantity === "length" && name !== "past_knuckle") tell(hint, quietly(() => lies(value(name))));
-    const last = fields.at(-1);
-    const ride = quietly(() => planned(kind, value));
-    if (ride) tell(last.hint, words.planned(ride));
+    const [name] = measured[kind];
+    const where = () => Object.fromEntries(fields.map((f) => [f.name, f.name === name && kind in ANY ? ANY[kind] : value(f.name)]));
+    const ride = quietly(() => planned({ kind, ...where(), give_or_take: USUAL[kind] }));
+    const lie = kind === "stopped" ? quietly(() => lies(value("at"))) : "";
+    tell(fields.at(-1).hint, [lie, ride && words.planned(ride)].filter(Boolean).join(". "));
   }
   hint();
   const read = () => {

@@ -5,8 +5,10 @@ import { state } from "../state.js";
 import { shown } from "../units.js";
 import { names } from "../names.js";
 import { share as words } from "../words.js";
+import { address } from "./address.js";
 import { savePlan, save, saveRows } from "./file.js";
 import { make } from "./make.js";
+import { say as warn } from "./message.js";
 import { png, svg } from "./picture.js";
 import { studied } from "./study.js";
 import { rows } from "./table.js";
@@ -14,6 +16,7 @@ import { rows } from "./table.js";
 const SVG = "http://www.w3.org/2000/svg";
 
 const panel = document.getElementById("send");
+const opener = document.getElementById("share");
 
 let status = null;
 
@@ -97,8 +100,11 @@ const files = () => [
   button(words.json, "save-json", () => saved(savePlan())),
 ];
 
-/** Opens the panel for a link. */
-export function openPanel(link) {
+/** Opens the panel. */
+function open() {
+  if (state.faults.length) return warn(words.faulty);
+  const link = address();
+  opener.dataset.link = link;
   status = make("p", { className: "status", role: "status" });
   const close = make("button", { type: "button", id: "send-close" }, words.close);
   close.addEventListener("click", () => panel.close());
@@ -118,7 +124,10 @@ export function openPanel(link) {
   panel.showModal();
 }
 
-// A tap beside the panel is on the panel's own element, not on what it holds.
-panel.addEventListener("click", (event) => {
-  if (event.target === panel) panel.close();
-});
+export function startSend() {
+  opener.addEventListener("click", open);
+  // A tap beside the panel is on the panel's own element, not on what it holds.
+  panel.addEventListener("click", (event) => {
+    if (event.target === panel) panel.close();
+  });
+}

@@ -1,5 +1,6 @@
 // What the ride sounds like: made from its loads and speeds, no recordings. Off until asked for.
 
+import { put, read } from "../device.js";
 import { state, onChange } from "../state.js";
 import { sound as words } from "../words.js";
 import { at, clock } from "./clock.js";
@@ -136,7 +137,7 @@ function turn(on) {
     graph ??= build();
     graph.context.resume();
   } else graph?.context.suspend();
-  localStorage.setItem(KEY, on ? "on" : "off");
+  put("localStorage", KEY, on);
   tell();
 }
 
@@ -147,7 +148,7 @@ function tell() {
 
 /** What was wanted last time; where motion is not wanted, sound is asked for anew each time. */
 function remembered() {
-  return localStorage.getItem(KEY) === "on" && !calm.matches;
+  return read("localStorage", KEY) === true && !calm.matches;
 }
 
 export function startSound() {

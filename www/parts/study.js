@@ -11,7 +11,7 @@ const REST = 150;
 // How long somebody who wants the figures in a file waits for them, ms.
 const PATIENCE = 5000;
 
-const PARTS = ["spreads", "fit", "windows", "suggestions", "missing", "tolls", "test_day"];
+const PARTS = ["spreads", "fit", "windows", "suggestions", "missing", "tolls", "test_day", "tolerances"];
 
 const page = document.documentElement;
 

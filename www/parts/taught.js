@@ -3,19 +3,16 @@
 import { state, edit } from "../state.js";
 import { fixed, list as joined, spelt } from "../numbers.js";
 import { apart, shown } from "../units.js";
-import { seen as words } from "../words.js";
+import { howShort, seen as words } from "../words.js";
 import { make } from "./make.js";
 import { say } from "./message.js";
-import { jumpNames } from "./seen_form.js";
+import { jumpNames, measured } from "./seen_form.js";
 
 // Standard deviations to either side of a value that its range is told with: 95 in a hundred hold it.
 const TWO = 2;
 
 // Nearer to the plan than this, in standard deviations, nothing was learnt.
 const SAME = 0.5;
-
-// What was seen when it was carried to the plan: the same things are not to count again and again.
-let usedFor = "";
 
 // Up to so many times as far off as the measuring explains, all goes together.
 const ROUGH = 1.5;
@@ -30,9 +27,6 @@ export function named(observation) {
   if (observation.kind === "landed") return words.named.landed(jumpNames()[observation.jump] ?? words.jump(observation.jump + 1));
   return words.named[observation.kind](length("at"));
 }
-
-// What the value that was measured is called, and what it is.
-export const measured = { time: ["seconds", "time"], speed: ["speed", "speed"], landed: ["past_knuckle", "length"], stopped: ["at", "length"] };
 
 /** The value that was measured, written out. */
 export function valueOf(observation) {
@@ -60,19 +54,50 @@ function clash({ doubted, far }) {
   return far.length ? words.none(list(far)) : words.noneFar;
 }
 
+/** Why a lip comes out faster although the rider was timed slower, or the other way round; nothing where no reader sees it. */
+function why({ planned, speed, scatter, against }) {
+  if (!against || shown(planned, "speed") === shown(speed, "speed")) return [];
+  const faster = speed > planned;
+  const reasons = against.map((what) => words.because[what][faster ? 0 : 1]);
+  return [reasons.length ? words.against(faster, joined(reasons)) : words.byChance(faster, shown(TWO * scatter, "speed"))];
+}
+
 function lips(fit) {
   const called = jumpNames();
   const reached = fit.lips.filter((lip) => lip.speed != null);
-  const text = ({ lip, planned, speed, sigma }) =>
-    words.lip(called[lip], shown(speed, "speed"), apart(TWO * sigma, "speed")[0], planned == null ? null : shown(planned, "speed"));
+  const text = (lip) => {
+    const { planned, speed, sigma } = lip;
+    const told = words.lip(called[lip.lip], shown(speed, "speed"), apart(TWO * sigma, "speed")[0], planned == null ? null : shown(planned, "speed"));
+    return [told, ...why(lip)].join(" ");
+  };
   if (!reached.length) return [];
   return [make("p", {}, words.rest), make("ul", {}, ...reached.map((lip) => make("li", {}, text(lip))))];
+}
+
+/** What the plan would endanger with what was learnt: jumps that are clean no more, or in fewer what-ifs. */
+function dangers(fit, ahead) {
+  const called = jumpNames();
+  const now = state.study.spreads;
+  return fit.lips.flatMap(({ lip, how }) => {
+    if (state.story.jumps[lip].how !== "clean") return [];
+    if (how !== "clean") return [words.spoils(called[lip], howShort[how])];
+    const { clean, tried } = ahead[lip];
+    return now && clean < now[lip].clean ? [words.lessSure(called[lip], clean, tried, now[lip].clean)] : [];
+  });
+}
+
+/** That little was seen, and what would tell more: only what is not there yet. */
+function advice() {
+  const kinds = state.good.seen.filter((seen) => !seen.rider).map(({ kind }) => kind);
+  const lacking = [];
+  if (kinds.filter((kind) => kind === "time" || kind === "speed").length < 2) lacking.push(words.more.flag);
+  if (state.story.jumps.length && !kinds.includes("landed")) lacking.push(words.more.landing);
+  return lacking.length ? `${words.few} ${words.tell(joined(lacking))}` : words.few;
 }
 
 function use(plan) {
   const button = make("button", { type: "button", id: "use-fit" }, words.use);
   button.addEventListener("click", () => {
-    usedFor = JSON.stringify(plan.seen);
     edit((now) => Object.assign(now, structuredClone(plan)), "structure");
     say(words.used);
     document.getElementById("taught").focus();
@@ -81,7 +106,7 @@ function use(plan) {
 }
 
 /** All that is said, as elements. */
-export function taught({ fit, plan }) {
+export function taught({ fit, plan, ahead }) {
   if (!fit.agrees) return [make("p", { className: "fault" }, clash(fit)), make("p", {}, words.first)];
   const [sure, unsure] = [true, false].map((which) => fit.inputs.filter((input) => input.sure === which));
   const used = fit.seen.filter((seen) => seen.used === "used").length;
@@ -90,11 +115,12 @@ export function taught({ fit, plan }) {
   for (const input of sure) add(told(input), "learnt");
   if (unsure.length) content.push(make("p", {}, words.unsure), make("ul", {}, ...unsure.map((input) => make("li", {}, told(input)))));
   add(fit.misfit < ROUGH ? words.fits : words.roughly(fixed(fit.misfit, 1)));
-  if (used < FEW) add(words.few);
+  if (used < FEW) add(advice());
   content.push(...lips(fit));
   const same = fit.inputs.every((input) => Math.abs(input.value - input.planned) < SAME * input.sigma);
-  if (same || usedFor === JSON.stringify(plan.seen)) add(words.same);
-  else content.push(use(plan));
+  if (same || !ahead) add(words.same);
+  if (ahead) content.push(...dangers(fit, ahead).map((text) => make("p", { className: "caution" }, text)), use(plan));
   add(words.ranges, "from");
+  if (!ahead) add(words.narrower, "from");
   return content;
 }

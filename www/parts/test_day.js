@@ -1,13 +1,21 @@
 // The test day: what to ride first, what to see at each flag, when to stop.
 
 import { state, onChange } from "../state.js";
-import { shown } from "../units.js";
+import { apart, rough, shown } from "../units.js";
+import { pointed } from "../numbers.js";
 import { names } from "../names.js";
 import { testDay as words, howShort } from "../words.js";
 import { make } from "./make.js";
+import { explain } from "./terms.js";
+import { tightest } from "./window.js";
 
 const section = document.getElementById("test-day");
 const speed = (value) => shown(value, "speed");
+// Nobody feels a wind finer than this: whole units, and rather less than more.
+const wind = (value) => {
+  const [figure, unit] = apart(value, "speed");
+  return `${Math.floor(parseFloat(pointed(figure)))} ${unit}`;
+};
 
 function step(trial, called) {
   const name = called[state.story.jumps[trial.lip].feature];
@@ -18,7 +26,9 @@ function step(trial, called) {
     return item;
   }
   say(words.flag(name, speed(trial.flag)));
-  if (trial.first_gap != null) say(words.first(shown(trial.first_gap, "length"), howShort[trial.how_first]));
+  const tolerance = state.study.tolerances?.find((t) => t.lip === trial.lip);
+  if (tolerance?.limits.length) say(words.measure(tightest(tolerance)));
+  if (trial.first_gap != null) say(words.first(rough(trial.first_gap, Math.floor), howShort[trial.how_first]));
   if (trial.lip > 0) {
     const alone = trial.alone == null ? "–" : speed(trial.alone);
     say(trial.how_alone === "clean" ? words.alone(alone) : words.notAlone(alone, howShort[trial.how_alone]));
@@ -35,14 +45,15 @@ function show() {
   const wet = damp.some((how, i) => how !== "clean" && state.story.jumps[i].how === "clean");
   const { ending } = state.story;
   const { missing } = state.study;
-  const rolls = ending.how === "leaves" ? [words.noStop(speed(ending.speed), missing && shown(missing, "length"))] : [];
+  const rolls = ending.how === "leaves" ? [words.noStop(speed(ending.speed), missing && rough(missing, Math.ceil))] : [];
   section.lastElementChild.replaceChildren(
     ...rolls.map((text) => make("p", { className: "caution" }, text)),
     make("p", {}, words.intro),
     make("ol", {}, ...day.trials.map((trial) => step(trial, called))),
-    make("p", {}, words.wind(headwind && speed(headwind), tailwind && speed(tailwind))),
+    make("p", {}, words.wind(headwind && wind(headwind), tailwind && wind(tailwind))),
     make("p", { className: "caution" }, [wet ? words.damp : "", words.soft].filter(Boolean).join(" ")),
   );
+  explain(section.lastElementChild);
 }
 
 export function startTestDay() {

@@ -6,6 +6,7 @@ import { shown } from "../units.js";
 import { howShort, numbered, whatIf as words } from "../words.js";
 import { haunt } from "./drawing.js";
 import { make } from "./make.js";
+import { explain } from "./terms.js";
 
 const box = document.querySelector("#what-if .actions");
 const told = document.querySelector("#what-if ul");
@@ -73,6 +74,7 @@ function line(kind, story) {
 function ride() {
   const rides = [...chosen].map((kind) => [kind, otherwise(kind)]).filter(([, riding]) => riding);
   told.replaceChildren(...rides.map(([kind, riding]) => line(kind, riding.story())));
+  explain(told);
   haunt(rides.map(([kind, riding]) => [words.kinds[kind][1], riding]));
 }
 

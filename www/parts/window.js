@@ -1,7 +1,7 @@
 // The speeds at which a jump works, as a bar: where this rider is, and how much there is to spare.
 
 import { fixed } from "../numbers.js";
-import { apart, shown } from "../units.js";
+import { apart, limit, rough, shown } from "../units.js";
 import { state, edit } from "../state.js";
 import * as words from "../words.js";
 import { make } from "./make.js";
@@ -79,8 +79,17 @@ function beside(jump, other) {
   return said.join(" ");
 }
 
+/** How far one thing that is dug may be off, in what can be dug: never more than was found. */
+const named = ({ dimension, more, most }) => words.dug.limit(words.dug.kinds[dimension], more, most && limit(most, "margin", "most"));
+
+/** The tightest of what is dug for a jump, and what is beyond; nothing where there is room for all. */
+export const tightest = ({ limits: [first] }) => first && words.dug.beyond(named(first), words.howShort[first.beyond]);
+
+/** How far what is dug for a jump may be off. */
+const dug = (tolerance) => words.dug.told(tightest(tolerance), tolerance.limits.slice(1).map(named), limit(tolerance.looked, "margin", "most"));
+
 /** All that is known of a jump beside its own row: nothing where nothing is known yet. */
-export function more(jump, { spreads, windows, suggestions } = {}, impact, others) {
+export function more(jump, { spreads, windows, suggestions, tolerances } = {}, impact, others) {
   const window = windows?.[jump.lip];
   const box = make("div");
   if (window) {
@@ -90,9 +99,11 @@ export function more(jump, { spreads, windows, suggestions } = {}, impact, other
   if (impact) {
     const [g, left] = [fixed(impact.peak_g, 1), shown(impact.travel_left, "length")];
     const turn = Math.round((Math.abs(jump.pitch_to_slope) * 180) / Math.PI);
-    box.append(make("p", {}, words.impact(impact.first, g, left, words.pitched(turn, jump.pitch_to_slope > 0), shown(jump.fall_height, "length"))));
+    box.append(make("p", {}, words.impact(impact.first, g, left, words.pitched(turn, jump.pitch_to_slope > 0), rough(jump.fall_height))));
     if (impact.lost > 0.01) box.append(make("p", {}, words.landingLost(shown(impact.lost, "length"), impact.next_lip > STILL ? speed(impact.next_lip) : null)));
   }
+  const tolerance = tolerances?.find((t) => t.lip === jump.lip);
+  if (tolerance) box.append(make("p", { className: "dug" }, dug(tolerance)));
   const found = suggestions?.find((s) => s.lip === jump.lip);
   if (found) box.append(suggestion(found));
   for (const other of others) box.append(make("p", { className: "other" }, beside(jump, other)));

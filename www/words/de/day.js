@@ -7,6 +7,7 @@ export const testDay = {
   intro: "Baut und fahrt einen Sprung nach dem anderen, vom ersten an. Zuerst fährt ein Erwachsener.",
   flag: (name, speed) => `${name}: An der Fahne bei der Absprungkante müsst ihr ${speed} messen.`,
   first: (gap, how) => `Stellt den Absprung für die ersten Versuche näher, Lücke ${gap}: Dann reicht auch eine langsame Fahrt bis zur Landung (eine normale: ${how}).`,
+  measure: (tightest) => `Miss erst nach, was gegraben ist. Am engsten: ${tightest}.`,
   alone: (speed) => `Allein gefahren, bevor die anderen stehen, klappt er genauso (${speed}).`,
   notAlone: (speed, how) => `Nicht allein fahren: Ohne die Sprünge davor ist das Tempo hier ${speed}: ${how}.`,
   wind: (head, tail) =>
@@ -31,7 +32,7 @@ export const seen = {
   how: {
     time: "Von einer Fahne zur anderen, mit Stoppuhr oder Film. Die erste darf auch der Start sein: Ort 0.",
     speed: "Mit Film oder mit einem Tacho.",
-    landed: "Die Spur des Hinterrads, waagerecht gemessen von der Landekante, dem höchsten Punkt der Landung. Mit einem Minus, wenn es zu kurz war.",
+    landed: "Die Spur des Hinterrads, waagerecht gemessen von der Landekante, dem höchsten Punkt der Landung. Mit einem Minus, wenn es zu kurz war. Kommt das Vorderrad zuerst auf, beginnt die Spur etwas hinter dem, was in der Tabelle der Sprünge steht.",
     stopped: "Wo das Rad an einer Steigung zurückrollte oder ausrollte. Nur ohne Bremsen.",
   },
   fields: {
@@ -84,7 +85,9 @@ export const seen = {
   unsure: "Was du gesehen hast, verrät wenig über:",
   fits: "Alles, was du gesehen hast, passt zusammen, so gut man es messen konnte.",
   roughly: (times) => `Was du gesehen hast, passt nur grob zusammen: Es liegt ${times}-mal so weit daneben, wie es vom Messen kommen kann.`,
-  few: "Du hast erst wenig gesehen: Was geplant war, zählt hier noch viel. Eine zweite Fahne oder eine Landung würde mehr verraten.",
+  few: "Du hast erst wenig gesehen: Was geplant war, zählt hier noch viel.",
+  tell: (more) => `Mehr würde verraten: ${more}.`,
+  more: { flag: "eine zweite Zeit oder ein zweites Tempo", landing: "eine Landung" },
   one: (name) => `Das passt nicht zusammen: ${name} widerspricht dem Rest. Ohne das passt alles andere. Prüfe es, oder nimm es heraus.`,
   two: (names) => `Das passt nicht zusammen: ${names} widersprechen sich. Eins davon ist falsch.`,
   many: (names) => `Das passt nicht zusammen. Eins davon ist falsch, aber es kann jedes sein: ${names}.`,
@@ -92,8 +95,22 @@ export const seen = {
   noneFar: "Das passt nicht zusammen, und es liegt an keinem allein.",
   rest: "Für den Rest der Line heißt das:",
   lip: (name, speed, by, planned) => `${name}: ${speed} am Absprung, ${by} mehr oder weniger${planned ? `; geplant ${planned}` : ""}.`,
+  // Why a lip comes out faster than the timing lets expect, or slower: of each input both.
+  because: {
+    rolling: ["der Boden rollt leichter", "der Boden rollt schwerer"],
+    drag: ["die Luft bremst weniger", "die Luft bremst mehr"],
+    start: ["der Start war schneller", "der Start war langsamer"],
+    skill: ["das Pumpen klappt besser", "das Pumpen klappt schlechter"],
+  },
+  against: (faster, why) => `${faster ? "Schneller, obwohl langsamer gestoppt" : "Langsamer, obwohl schneller gestoppt"}: Nach dem, was du gesehen hast, gilt: ${why} als geplant, und das zählt hier mehr.`,
+  byChance: (faster, scatter) =>
+    `${faster ? "Schneller, obwohl langsamer gestoppt" : "Langsamer, obwohl schneller gestoppt"}: Bei diesem Tempo hüpft das Rad anders über das, was davor liegt. Fahrten, die fast gleich sind, liegen hier ${scatter} auseinander.`,
+  // What would become of jumps that are clean as planned.
+  spoils: (name, how) => `Bevor du das übernimmst: ${name} ist geplant sauber, aber damit gilt: ${how}.`,
+  lessSure: (name, clean, tried, now) => `Bevor du das übernimmst: Damit ist ${name} nur in ${clean} von ${tried} Proben sauber, jetzt in ${now}.`,
+  narrower: "Die Spanne neben jedem Tempo ist jetzt das, was diese Fahrt offenlässt, und der Wind: dieses Kind oder dieser Mensch, dieser Boden, so gefahren. Wer anders fährt oder an einem anderen Tag, für den gilt sie nicht.",
   same: "Der Plan fährt sich schon so, soweit diese Fahrt das verrät.",
   use: "In den Plan übernehmen",
-  used: "Was gefunden wurde, steht jetzt im Plan. „Rückgängig“ nimmt es zurück.",
+  used: "Was gefunden wurde, steht jetzt im Plan. „Zurück“ nimmt es zurück.",
   ranges: "In neunzehn von zwanzig solchen Spannen liegt der wahre Wert, wenn das Rechenmodell stimmt. Sie sagen etwas über einen Tag, und versprechen nichts.",
 };

@@ -30,7 +30,7 @@ export const reasons = {
   far_station: "zu weit weg",
   far_height: "zu hoch oder zu tief; zähle die Höhen von einem Punkt im Gelände aus",
   point_count: "eine Line hat mindestens zwei Punkte, und nicht zu viele",
-  same_point: "derselbe Punkt steht hier zweimal",
+  same_point: "das ist noch einmal der Punkt davor, oder so gut wie",
   face_points: "eine senkrechte Wand hat nur zwei Punkte, unten und oben",
   feature_count: "eine Line hat mindestens ein Teil, und nicht zu viele",
   ramp_first: "eine Startrampe kann nur ganz vorn stehen",
@@ -74,6 +74,7 @@ export const reasons = {
   wheels_overlap: "die Laufräder würden sich überschneiden",
   no_frame: "zwei solche Laufräder lassen keinen Platz für den Rahmen",
   over_hoop: "schwerer zu drehen als ein Ring, der so viel wiegt wie das Laufrad",
+  under_hoop: "leichter zu drehen als irgendein Laufrad, das so schwer und so groß ist",
   rolling: "so rollt kein Boden, auf dem man fährt",
   altitude: "so tief oder so hoch liegt kein Garten",
   temperature: "bei solcher Kälte oder Hitze fährt niemand",
@@ -98,6 +99,9 @@ export const reasons = {
   plumb: "die Schräge wäre fast senkrecht",
   tight_hollow: "ein Laufrad würde nicht in diese Mulde passen",
   long_line: "die Line ist länger als das Gelände",
+  short_line: "auf einer Line, die kürzer ist als das Rad, steht kein Rad",
+  start_steep: "wo die Line so anfängt, steht kein Rad",
+  start_bent: "wo die Line anfängt, wäre ein Laufrad eines Rads, das dort steht, so tief im Boden",
   landing_underground: "die Landung würde unter dem Boden enden",
   landing_overlap: "die Rundung der Landekante und die Mulde kommen sich in die Quere: Zusammen brauchen sie mehr Höhe",
   rising_ground: "der Boden steigt fast so steil, wie die Rampe fällt",
@@ -111,11 +115,11 @@ export const reasons = {
 
 // What is wrong with a file; `told` is what its reader says, in English.
 export const unreadable = {
-  not_json: (_) => "das ist kein JSON",
-  missing: (_) => "dieses Feld fehlt",
-  unknown: (_) => "so ein Feld gibt es nicht",
-  twice: (_) => "ein Feld steht hier zweimal",
-  kind: (_) => "hier gehört etwas anderes hin",
+  not_json: "sie ist beschädigt, abgeschnitten oder etwas ganz anderes",
+  missing: "das fehlt",
+  unknown: "so einen Eintrag gibt es hier nicht",
+  twice: "das steht zweimal da",
+  kind: "das gehört nicht hierher",
 };
 
 // What is wrong with a text that was typed for a number.
@@ -135,6 +139,7 @@ export const typed = {
   // What is accepted, by quantity; in feet only where it differs.
   metric: {
     length: "1,37 (Meter), 137cm, 1370 mm, 4' 6\", 4ft 6 1/2in, 54in",
+    margin: "4 (Zentimeter), 1 1/2 in",
     area: "0,33 (Quadratmeter), 3,5 ft²",
     angle: "24 (Grad), 24°, 22 1/2",
     speed: "20 (Kilometer pro Stunde), 12 mph, 5,5 m/s",
@@ -150,6 +155,7 @@ export const typed = {
   },
   feet: {
     length: "4' 6\", 4ft 6 1/2in, 54in, 4,5 (Fuß), 1,37 m, 137cm",
+    margin: "1 1/2 (Zoll), 4 cm",
     area: "3,5 (Quadratfuß), 0,33 m²",
     speed: "12 (Meilen pro Stunde), 20 km/h, 5,5 m/s",
     mass: "70 (Pfund), 32 kg",

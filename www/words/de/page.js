@@ -19,7 +19,10 @@ export const page = {
   sent: "Diese Line hat dir jemand geschickt.",
   keep: "Kopie bearbeiten",
   stop: "Nicht mehr vergleichen",
-  begin: "Eigene Line anfangen",
+  begin: "Eigene Line anfangen:",
+  answers: "Mit vier Antworten",
+  example: "Mit einem Beispiel",
+  empty: "Im leeren Garten",
   jumps: "Die Sprünge, einer nach dem anderen",
   range: "Von bis",
   exit: "Abflug",
@@ -37,10 +40,22 @@ export const page = {
   seen: "Nach einer Probefahrt",
   limits: "So wird gerechnet, und das fehlt dabei (englisch)",
   plan: "Der Plan",
+  means: "Was das heißt",
   steps: "Rückgängig machen und wiederholen",
-  undo: "Rückgängig",
-  redo: "Wiederholen",
+  undo: "Zurück",
+  redo: "Vor",
   lines: "Meine Lines",
+};
+
+// The string along the page: its pegs, and the tag that hangs on it while fields are open.
+export const ways = {
+  all: "Auf dieser Seite",
+  ride: "Fahrt",
+  result: "Urteil",
+  plan: "Plan",
+  means: "Folgen",
+  jump: (name, speed, how) => (speed ? `${name}: ${speed}, ${how}` : `${name}: ${how}`),
+  unready: "So noch nicht fahrbar: zeigen, warum",
 };
 
 // What stands beside a thing by its look.
@@ -52,6 +67,8 @@ export const pace = { full: "Volles Tempo", air: "Langsam in der Luft", slow: "L
 export const view = { side: "Von der Seite", saddle: "Vom Rad aus" };
 export const state = { air: "in der Luft" };
 
+// What stands before the tenths.
+export const point = ",";
 export const seconds = (s) => `${s} s`;
 export const degrees = (degrees) => `${degrees}°`;
 
@@ -155,10 +172,12 @@ export const lines = {
   second: (name) => `${name} 2`.slice(0, 60),
   taken: "Diese Line wurde in einem anderen Tab geändert. Was du hier änderst, bleibt als zweite Line.",
   full: "Auf diesem Gerät ist kein Platz mehr für Lines. Schick dir selbst den Link: In ihm steckt die ganze Line.",
+  unread: (count) => `${count === 1 ? "Eine Line" : `${count} Lines`} auf diesem Gerät kann diese Fassung der Seite nicht lesen. Verloren ist davon nichts; eine neuere Fassung kann es vielleicht lesen.`,
   starts: "Lines für den Anfang",
   save: "Als Datei speichern",
   load: "Datei öffnen",
-  noFile: (why) => `Diese Datei ist kein Plan: ${why}.`,
+  noFile: (why, field) => `Diese Datei ist kein Plan: ${why} (${field}).`,
+  empty: "Ein leerer Garten",
 };
 
 export const damaged = (why) => `Der Link ging nicht: ${why}. Hier ist stattdessen die Beispiel-Line.`;

@@ -19,6 +19,23 @@ export const tries = ({ tried, left, clean, short, far, crashed }) => {
   return `Wenn es etwas anders kommt: sauber in ${clean} von ${tried} Proben${rest.length ? `; ${rest.join(", ")}` : ""}.`;
 };
 
+// How far what is dug for a jump may be off: the tightest first; lengths written out, 0 where there is none.
+export const dug = {
+  kinds: {
+    start: ["Start", "höher", "niedriger"],
+    flat: ["jedes Flachstück", "länger", "kürzer"],
+    roller: ["jede Welle", "höher", "niedriger"],
+    lip_height: ["Höhe des Absprungs", "höher", "niedriger"],
+    lip_radius: ["Radius des Absprungs", "größer", "kleiner"],
+    gap: ["Lücke", "länger", "kürzer"],
+  },
+  limit: ([kind, more, less], isMore, most) => `${kind}, ${most ? `höchstens ${most} ${isMore ? more : less}` : `kein bisschen ${isMore ? more : less}`}`,
+  beyond: (limit, how) => `${limit} (darüber: ${how})`,
+  told: (tightest, rest, looked) =>
+    tightest
+      ? `Beim Graben am engsten: ${tightest}.${rest.length ? ` Danach: ${rest.join("; ")}.` : ""} Jedes für sich, sonst alles wie geplant; was nicht genannt ist, darf ${looked} danebenliegen.`
+      : `Beim Graben dürfen Start, Flachstücke, Wellen, Absprung und Lücke je ${looked} danebenliegen.`,
+};
 // How a jump went, by the judge's word for it; `by` is a length already written out.
 export const how = {
   clean: () => "Sauber: Beide Räder landen auf der Schräge.",
@@ -37,8 +54,18 @@ export const terms = {
   knuckle: ["Landekante", "Die Landekante ist die obere Kante der Landung, an der die Schräge beginnt. Beide Räder sollen dahinter aufkommen."],
   short: ["schlägt vorn an", "Das Hinterrad trifft die Vorderseite oder die Oberkante der Landung, weil der Sprung zu kurz war."],
   decked: ["Deck", "Das Deck sind die Bretter über der Lücke. Wer zu kurz kommt, rollt darüber weiter."],
-  deep: ["weit", "Weit ist so tief auf der Schräge, dass kaum etwas davon bleibt: etwas schneller, und du landest im Flachen."],
+  deep: ["Weit:", "Weit ist so tief auf der Schräge, dass kaum etwas davon bleibt: etwas schneller, und du landest im Flachen."],
   lip: ["Absprung", "Der Absprung ist das gebogene Ende eines Sprungs, das dich in die Luft wirft."],
+  gap: ["Lücke", "Die Lücke ist das, worüber du fliegst: waagerecht von der Kante des Absprungs bis zur Landekante."],
+  roller: ["Welle", "Eine Welle ist ein runder Buckel, auf dem beide Räder bleiben. Wer hinter der Spitze drückt und sich davor leicht macht, wird schneller."],
+  run_out: ["Auslauf", "Der Auslauf ist das flache Stück hinter dem letzten Sprung, auf dem man ausrollt oder bis zum Stand bremst."],
+  tries: ["Proben", "In einer Probe wird die Line noch einmal gefahren, und eins ist ein wenig anders: Schubs, Boden, Wind, Reifen, Fahrer. Es zeigt, wie sicher ein Sprung ist."],
+  pumping: ["pumpt", "Wer pumpt, drückt dort, wo der Boden abfällt, und macht sich leicht, wo er steigt. Das bringt Tempo ohne Treten."],
+  travel_left: ["einfedern", "So weit können die Knie noch beugen. Ist nichts mehr übrig, geht die Landung bis in den Körper."],
+  wheelbase: ["Radstand", "Der Radstand ist der Abstand der beiden Achsen."],
+  bead_seat: ["Reifensitz", "Am Reifensitz sitzt der Reifen in der Felge. Sein Durchmesser steht auf dem Reifen, wie die 406 in 50-406."],
+  drag_area: ["Fläche im Wind", "Die Fläche im Wind sagt, wie viel Wind der Fahrer fängt: geduckt wenig, aufrecht viel."],
+  bank_deg: ["Schräglage", "In einer Kurve mit Schräglage liegt der Boden nach innen schräg, damit die Räder halten."],
 };
 
 // The same at a glance.
@@ -93,6 +120,7 @@ export const tolls = {
   all: (names, lip, speed) => `${names}: Wäre hier flacher Boden, käme man ${speed} schneller an den Absprung von ${lip}.`,
   fewer: (speed) => `Eine weniger bringt ${speed} zurück.`,
   higher: (height) => `Ein ${height} höherer Start macht das wett.`,
+  gives: (names, lip, speed) => `${names}: bringen Tempo. Am Absprung von ${lip} ist man ${speed} schneller als mit flachem Boden an ihrer Stelle.`,
   none: (names) => `${names}: kosten nichts, was man am nächsten Absprung merkt.`,
   intro: "Wie viel Höhe der Startrampe jedes Teil verbraucht, und wie viel Tempo das am nächsten Absprung wert ist.",
   blocked: (names, lip) => `${names}: Ohne sie käme man bis ${lip}.`,
@@ -109,8 +137,13 @@ export const causes = {
 export const given = (height) => `Beine bringen ${height} zurück`;
 // What rollers take one by one: a list of lengths written out.
 export const oneByOne = (heights) => `Eine nach der anderen ${heights}.`;
-export const takes = (height, speed) => (speed ? `${height}, ${speed} am nächsten Absprung` : height);
-export const gives = (height) => `bringt ${height}`;
+export const takes = (height, speed, gained) => {
+  if (gained) return `${height}, und doch ${gained} mehr am nächsten Absprung`;
+  return speed ? `${height}, ${speed} am nächsten Absprung` : height;
+};
+export const gives = (height, gained) => (gained ? `bringt ${height}, ${gained} mehr am nächsten Absprung` : `bringt ${height}`);
+// What comes back where another ride would lose it.
+export const back = (cause, height) => `${cause}: ${height} zurück`;
 
 export const hard = (drop) => `Schlägt so hart auf wie ein Drop aus ${drop}. Lass die Schräge so fallen, wie man fliegt.`;
 
@@ -129,4 +162,5 @@ export const told = {
   stalled: (who, where, missing) => `${who} rollt zurück (${where}): ${missing} zu langsam, um darüber zu kommen.`,
   crashed: (who, where, why) => `${who} stürzt (${where}): ${why}.`,
   timed_out: (who) => `${who} rollt nach zwei Minuten immer noch.`,
+  broken_off: (who, s) => `Nach ${s} Sekunden ist die Fahrt von ${who} abgebrochen: Sie braucht zu viele Rechenschritte.`,
 };

@@ -7,6 +7,7 @@ export const testDay = {
   intro: "Build and ride one jump at a time, from the first on. An adult goes first.",
   flag: (name, speed) => `${name}: at the flag by its edge see ${speed}.`,
   first: (gap, how) => `For the first tries set the lip nearer, gap ${gap}: then even a slow ride reaches the landing (a usual one: ${how}).`,
+  measure: (tightest) => `Measure first what was dug. Tightest: ${tightest}.`,
   alone: (speed) => `Ridden alone, before the others are built, it works the same (${speed}).`,
   notAlone: (speed, how) => `Not to be ridden alone: without the jumps before it the rider comes at ${speed}: ${how}.`,
   wind: (head, tail) =>
@@ -31,7 +32,7 @@ export const seen = {
   how: {
     time: "From one flag to another, by stopwatch or film. The first may be the start itself: place 0.",
     speed: "By film, or by a speedometer.",
-    landed: "The mark of the rear wheel, measured level from the knuckle, the top of the landing. With a minus where it came up short.",
+    landed: "The mark of the rear wheel, measured level from the knuckle, the top of the landing. With a minus where it came up short. Where the front wheel lands first, the mark begins a little behind what the table of jumps says.",
     stopped: "Where the rider rolled back on a rise, or rolled out to. Only without braking.",
   },
   fields: {
@@ -84,7 +85,9 @@ export const seen = {
   unsure: "What you saw says little about:",
   fits: "All that you saw goes together, as well as it could be measured.",
   roughly: (times) => `What you saw goes together only roughly: it is ${times} times as far off as the measuring explains.`,
-  few: "Few things were seen: what was planned still weighs much here. A second flag, or a landing, would tell more.",
+  few: "Few things were seen: what was planned still weighs much here.",
+  tell: (more) => `This would tell more: ${more}.`,
+  more: { flag: "a second time or speed", landing: "a landing" },
   one: (name) => `This does not go together: ${name} contradicts the rest. Without it the rest fits. Check it, or take it out.`,
   two: (names) => `This does not go together: ${names} contradict each other. One of them is wrong.`,
   many: (names) => `This does not go together. One of these is wrong, but any of them may be: ${names}.`,
@@ -92,6 +95,20 @@ export const seen = {
   noneFar: "This does not go together, and no single thing is to blame.",
   rest: "For the rest of the line that means:",
   lip: (name, speed, by, planned) => `${name}: ${speed} at the lip, give or take ${by}${planned ? `; planned ${planned}` : ""}.`,
+  // Why a lip comes out faster than the timing lets expect, or slower: of each input both.
+  because: {
+    rolling: ["the ground rolls lighter", "the ground rolls harder"],
+    drag: ["the air holds the rider less", "the air holds the rider more"],
+    start: ["the start was faster", "the start was slower"],
+    skill: ["the rider pumps better", "the rider pumps less well"],
+  },
+  against: (faster, why) => `${faster ? "Faster, though timed slower" : "Slower, though timed faster"}: by what you saw, ${why} than planned, and that counts for more here.`,
+  byChance: (faster, scatter) =>
+    `${faster ? "Faster, though timed slower" : "Slower, though timed faster"}: at that pace the bike hops over what lies before it otherwise. Rides that are all but alike differ here by ${scatter}.`,
+  // What would become of jumps that are clean as planned.
+  spoils: (name, how) => `Mind before you use it: ${name} is clean as planned, but with this: ${how}.`,
+  lessSure: (name, clean, tried, now) => `Mind before you use it: with this ${name} is clean in only ${clean} of ${tried} what-ifs, now in ${now}.`,
+  narrower: "The range beside each speed is now what this ride left open, and the wind: this rider, this ground, ridden in this way. Another rider, or another day, is another matter.",
   same: "The plan already rides like this, as far as this ride can tell.",
   use: "Use this for the plan",
   used: "What was found now stands in the plan. Undo takes it back.",

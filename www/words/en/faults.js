@@ -30,7 +30,7 @@ export const reasons = {
   far_station: "too far away",
   far_height: "too high or too low; count heights from a point in the yard",
   point_count: "a line has at least two points and not too many",
-  same_point: "the same point stands here twice",
+  same_point: "this is the point before once more, or all but",
   face_points: "a face has only two points, its foot and its top",
   feature_count: "a line has at least one feature and not too many",
   ramp_first: "a start ramp can only come first",
@@ -74,6 +74,7 @@ export const reasons = {
   wheels_overlap: "the wheels would overlap",
   no_frame: "two such wheels leave nothing for the frame",
   over_hoop: "harder to turn than a hoop of the wheel's mass",
+  under_hoop: "easier to turn than any wheel of such a mass and size",
   rolling: "no ground that is ridden rolls like this",
   altitude: "no yard lies so low or so high",
   temperature: "nobody rides in such cold or heat",
@@ -98,6 +99,9 @@ export const reasons = {
   plumb: "the slope would be all but plumb",
   tight_hollow: "a wheel would not fit this hollow",
   long_line: "the line is longer than the yard",
+  short_line: "no bike stands on a line that is shorter than itself",
+  start_steep: "no bike stands where the line begins like this",
+  start_bent: "where the line begins, a wheel of a bike that stands there would be this deep in the ground",
   landing_underground: "the landing would end below the ground",
   landing_overlap: "the knuckle's arc and the hollow overlap: together they need more height",
   rising_ground: "the ground rises all but as steeply as the ramp falls",
@@ -111,11 +115,11 @@ export const reasons = {
 
 // What is wrong with a file; `told` is what its reader says, in English.
 export const unreadable = {
-  not_json: (told) => told,
-  missing: (told) => told,
-  unknown: (told) => told,
-  twice: (told) => told,
-  kind: (told) => told,
+  not_json: "it is damaged, cut short, or something else altogether",
+  missing: "this is missing",
+  unknown: "there is no such entry here",
+  twice: "this stands there twice",
+  kind: "this is not what belongs here",
 };
 
 // What is wrong with a text that was typed for a number.
@@ -135,6 +139,7 @@ export const typed = {
   // What is accepted, by quantity; in feet only where it differs.
   metric: {
     length: "1.37 (metres), 137cm, 1370 mm, 4' 6\", 4ft 6 1/2in, 54in",
+    margin: "4 (centimetres), 1 1/2 in",
     area: "0.33 (square metres), 3.5 ft²",
     angle: "24 (degrees), 24°, 22 1/2",
     speed: "20 (kilometres per hour), 12 mph, 5.5 m/s",
@@ -150,6 +155,7 @@ export const typed = {
   },
   feet: {
     length: "4' 6\", 4ft 6 1/2in, 54in, 4.5 (feet), 1.37 m, 137cm",
+    margin: "1 1/2 (inches), 4 cm",
     area: "3.5 (square feet), 0.33 m²",
     speed: "12 (miles per hour), 20 km/h, 5.5 m/s",
     mass: "70 (pounds), 32 kg",

@@ -19,7 +19,10 @@ export const page = {
   sent: "Somebody sent you this line.",
   keep: "Edit a copy",
   stop: "Stop comparing",
-  begin: "Start a line of your own",
+  begin: "Start a line of your own:",
+  answers: "From four answers",
+  example: "From an example",
+  empty: "In an empty yard",
   jumps: "The jumps, one by one",
   range: "May be",
   exit: "Leaves at",
@@ -36,10 +39,22 @@ export const page = {
   seen: "After a test ride",
   limits: "How this is worked out, and what it leaves out",
   plan: "The plan",
+  means: "What it means",
   steps: "Undo and redo",
   undo: "Undo",
   redo: "Redo",
   lines: "My lines",
+};
+
+// The string along the page: its pegs, and the tag that hangs on it while fields are open.
+export const ways = {
+  all: "On this page",
+  ride: "Ride",
+  result: "Verdict",
+  plan: "Plan",
+  means: "Meaning",
+  jump: (name, speed, how) => (speed ? `${name}: ${speed}, ${how}` : `${name}: ${how}`),
+  unready: "Cannot be ridden yet: show why",
 };
 
 // What stands beside a thing by its look.
@@ -51,6 +66,8 @@ export const pace = { full: "Full speed", air: "Slow in the air", slow: "Slow" }
 export const view = { side: "From the side", saddle: "From the saddle" };
 export const state = { air: "in the air" };
 
+// What stands before the tenths.
+export const point = ".";
 export const seconds = (s) => `${s} s`;
 export const degrees = (degrees) => `${degrees}°`;
 
@@ -154,10 +171,12 @@ export const lines = {
   second: (name) => `${name} 2`.slice(0, 60),
   taken: "This line was changed in another tab. What you change here is kept as a second line.",
   full: "This device has no room left to keep lines. Send yourself the link: it holds the whole line.",
+  unread: (count) => `${count === 1 ? "One line" : `${count} lines`} kept on this device cannot be read by this version of the page. Nothing of that is lost; a newer version may read it.`,
   starts: "Lines to start from",
   save: "Save as a file",
   load: "Open a file",
-  noFile: (why) => `That file is no plan: ${why}.`,
+  noFile: (why, field) => `That file is no plan: ${why} (${field}).`,
+  empty: "An empty yard",
 };
 
 export const damaged = (why) => `The link did not work: ${why}. Here is the demo line instead.`;

@@ -18,6 +18,23 @@ export const tries = ({ tried, left, clean, short, far, crashed }) => {
   const rest = Object.entries(other).flatMap(([what, count]) => (count ? `${what} in ${count}` : []));
   return `Clean in ${clean} of ${tried} what-ifs${rest.length ? `; ${rest.join(", ")}` : ""}.`;
 };
+// How far what is dug for a jump may be off: the tightest first; lengths written out, 0 where there is none.
+export const dug = {
+  kinds: {
+    start: ["start", "higher", "lower"],
+    flat: ["each flat", "longer", "shorter"],
+    roller: ["each roller", "higher", "lower"],
+    lip_height: ["lip height", "higher", "lower"],
+    lip_radius: ["lip radius", "larger", "smaller"],
+    gap: ["gap", "longer", "shorter"],
+  },
+  limit: ([kind, more, less], isMore, most) => `${kind}, ${most ? `${most} ${isMore ? more : less} at most` : `not the least bit ${isMore ? more : less}`}`,
+  beyond: (limit, how) => `${limit} (beyond: ${how})`,
+  told: (tightest, rest, looked) =>
+    tightest
+      ? `As dug, tightest: ${tightest}.${rest.length ? ` Then: ${rest.join("; ")}.` : ""} Each alone, all else as planned; what is not named may be ${looked} off.`
+      : `As dug: start, flats, rollers, lip and gap may each be ${looked} off.`,
+};
 // How a jump went, by the judge's word for it; `by` is a length already written out.
 export const how = {
   clean: () => "Clean: both wheels land on the slope.",
@@ -38,6 +55,16 @@ export const terms = {
   decked: ["deck", "The deck is the boards over the gap. Who comes short rolls on over them."],
   deep: ["deep", "Deep is so far down the slope that little of it is left: a bit faster, and you land in the flat."],
   lip: ["lip", "The lip is the curved end of a jump, which throws you into the air."],
+  gap: ["gap", "The gap is what you fly over: level from the edge of the lip to the knuckle of the landing."],
+  roller: ["roller", "A roller is a round bump that both wheels stay on. Who presses behind its top and goes light before the next gains speed."],
+  run_out: ["run-out", "The run-out is the level stretch behind the last jump, where the rider rolls or brakes to a stand."],
+  tries: ["what-ifs", "In a what-if the line is ridden again with one thing a little other: push, ground, wind, tyres, rider. It shows how sure a jump is."],
+  pumping: ["pump", "To pump is to press down where the ground falls away and to go light where it rises. It makes speed without pedals."],
+  travel_left: ["leg travel", "Leg travel is how far the knees can still bend. With none left, the landing goes through to the body."],
+  wheelbase: ["wheelbase", "The wheelbase is the distance between the two axles."],
+  bead_seat: ["bead seat", "The bead seat is where the tyre sits in the rim. Its diameter is printed on the tyre, as the 406 in 50-406."],
+  drag_area: ["wind area", "The wind area says how much wind the rider catches: small when crouched, large when upright."],
+  bank_deg: ["bank", "A turn is banked where its ground leans inward, so that the wheels hold."],
 };
 
 // The same at a glance.
@@ -91,6 +118,7 @@ export const tolls = {
   all: (names, lip, speed) => `${names}: with flat ground in their place the lip of ${lip} comes ${speed} faster.`,
   fewer: (speed) => `One fewer gives ${speed} back.`,
   higher: (height) => `A start ${height} higher makes up for them.`,
+  gives: (names, lip, speed) => `${names}: give speed. The lip of ${lip} comes ${speed} faster than with flat ground in their place.`,
   none: (names) => `${names}: cost nothing that shows at the next lip.`,
   intro: "How much height of start ramp each feature uses up, and what that height is worth at the next lip.",
   blocked: (names, lip) => `${names}: without them ${lip} would be reached.`,
@@ -107,8 +135,13 @@ export const causes = {
 export const given = (height) => `legs give ${height} back`;
 // What rollers take one by one: a list of lengths written out.
 export const oneByOne = (heights) => `One by one ${heights}.`;
-export const takes = (height, speed) => (speed ? `${height}, ${speed} at the next lip` : height);
-export const gives = (height) => `gives ${height}`;
+export const takes = (height, speed, gained) => {
+  if (gained) return `${height}, and yet ${gained} more at the next lip`;
+  return speed ? `${height}, ${speed} at the next lip` : height;
+};
+export const gives = (height, gained) => (gained ? `gives ${height}, ${gained} more at the next lip` : `gives ${height}`);
+// What comes back where another ride would lose it.
+export const back = (cause, height) => `${cause}: ${height} back`;
 
 export const hard = (drop) => `Hits as hard as a drop of ${drop}. Make the slope meet the flight.`;
 
@@ -127,4 +160,5 @@ export const told = {
   stalled: (who, where, missing) => `${who} rolls back at ${where}: ${missing} too slow to get over it.`,
   crashed: (who, where, why) => `${who} crashes at ${where}: ${why}.`,
   timed_out: (who) => `${who} is still rolling after two minutes.`,
+  broken_off: (who, s) => `${who}'s ride is broken off after ${s} seconds: it takes too many steps to work out.`,
 };
