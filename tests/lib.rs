@@ -11,6 +11,7 @@ pub mod plans;
 pub mod rider;
 pub mod rigid;
 pub mod trace;
+pub mod wild;
 
 use std::path::{Path, PathBuf};
 

@@ -237,53 +237,60 @@ fn give_or_take(usual: f64) -> impl Strategy<Value = f64> {
     prop_oneof![Just(usual), number()]
 }
 
-fn who() -> impl Strategy<Value = u32> {
-    prop_oneof![Just(0), any::<u32>()]
+/// Whose ride it was, and whether the plan has what it teaches.
+fn who() -> impl Strategy<Value = (u32, bool)> {
+    (prop_oneof![Just(0), any::<u32>()], any::<bool>())
 }
 
 fn timed() -> impl Strategy<Value = Observation> {
     let numbers = (number(), number(), number(), give_or_take(Timed::USUAL));
-    (numbers, who()).prop_map(|((from, to, seconds, give_or_take), rider)| {
+    (numbers, who()).prop_map(|((from, to, seconds, give_or_take), (rider, carried))| {
         Observation::Time(Timed {
             from,
             to,
             seconds,
             give_or_take,
             rider,
+            carried,
         })
     })
 }
 
 fn clocked() -> impl Strategy<Value = Observation> {
     let numbers = (number(), number(), give_or_take(Clocked::USUAL));
-    (numbers, who()).prop_map(|((at, speed, give_or_take), rider)| {
+    (numbers, who()).prop_map(|((at, speed, give_or_take), (rider, carried))| {
         Observation::Speed(Clocked {
             at,
             speed,
             give_or_take,
             rider,
+            carried,
         })
     })
 }
 
 fn landed() -> impl Strategy<Value = Observation> {
     let numbers = (any::<u32>(), number(), give_or_take(Landed::USUAL));
-    (numbers, who()).prop_map(|((jump, past_knuckle, give_or_take), rider)| {
+    (numbers, who()).prop_map(|((jump, past_knuckle, give_or_take), (rider, carried))| {
         Observation::Landed(Landed {
             jump,
             past_knuckle,
             give_or_take,
             rider,
+            carried,
         })
     })
 }
 
 fn stopped() -> impl Strategy<Value = Observation> {
-    (number(), give_or_take(Stopped::USUAL), who()).prop_map(|(at, give_or_take, rider)| {
-        Observation::Stopped(Stopped {
-            at,
-            give_or_take,
-            rider,
-        })
-    })
+    (number(), give_or_take(Stopped::USUAL), who()).prop_map(
+        |(at, give_or_take, (rider, carried))| {
+            Observation::Stopped(Stopped {
+                at,
+                give_or_take,
+                rider,
+                carried,
+            })
+        },
+    )
 }

@@ -224,17 +224,18 @@ fn wrongs() -> Vec<Wrong> {
 }
 
 /// Every quantity, in the same way.
-fn quantities() -> [Quantity; 13] {
+fn quantities() -> [Quantity; 14] {
     use Quantity::{
-        Angle, Area, Count, Inertia, Length, Mass, Number, Pressure, Speed, Stiffness, Temperature,
-        Text, Time,
+        Angle, Area, Count, Inertia, Length, Margin, Mass, Number, Pressure, Speed, Stiffness,
+        Temperature, Text, Time,
     };
     match Length {
-        Length | Area | Angle | Speed | Time | Mass | Inertia | Pressure | Stiffness
+        Length | Margin | Area | Angle | Speed | Time | Mass | Inertia | Pressure | Stiffness
         | Temperature | Number | Count | Text => {}
     }
     [
         Length,
+        Margin,
         Area,
         Angle,
         Speed,

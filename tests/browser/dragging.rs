@@ -187,14 +187,17 @@ async fn rescaled(page: &Page, does: impl AsyncFnOnce() -> Result<()>) -> Result
 pub fn a_wheel_and_two_keys_come_nearer_and_go_back(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Desk, "", async |page| {
         take_the_second_jump(page).await?;
-        let turn = async |by: f64| {
-            let event =
-                json!({ "type": "mouseWheel", "x": 300, "y": 200, "deltaX": 0, "deltaY": by });
-            page.devtools("Input.dispatchMouseEvent", event).await
-        };
         let stands = "window.stood === scrollY || (window.stood = scrollY, false)";
         page.wait_for("the page to stand", stands).await?;
         let scrolled = number(page, "scrollY").await?;
+        // The middle of what is in sight of the drawing.
+        let middle = "((box) => (Math.max(box.top, 0) + box.bottom) / 2)(document.getElementById('drawing').getBoundingClientRect())";
+        let y = number(page, middle).await?;
+        let turn = async |by: f64| {
+            let event =
+                json!({ "type": "mouseWheel", "x": 300, "y": y, "deltaX": 0, "deltaY": by });
+            page.devtools("Input.dispatchMouseEvent", event).await
+        };
         let [far, near] = rescaled(page, async || turn(-100.0).await).await?;
         ensure!(near > far, "a wheel turned away: {far} to {near}");
         let [_, back] = rescaled(page, async || turn(100.0).await).await?;

@@ -39,6 +39,7 @@ pub fn a_change_rides_at_once(ground: &Ground) -> Result<()> {
 
 /// What lies over the drawing, where it can be seen without scrolling; empty where nothing does.
 async fn over_the_drawing(page: &Page) -> Result<String> {
+    page.drawn().await?;
     let seen = "const box = document.getElementById('wrong'), { top, bottom } = box.getBoundingClientRect(); \
         return box.hidden || top < 0 || bottom > innerHeight ? '' : box.innerText";
     page.ask(seen).await
@@ -52,6 +53,8 @@ fn wrong_in_sight(ground: &Ground, screen: Screen, lifted: i64) -> Result<()> {
         let before = page.texts("#lips [data-what=speed]").await?;
         page.click("#features [data-kind=run_out] .feature").await?;
         page.fill("[data-field$='length'] input", "80 m").await?;
+        let shown = "!document.getElementById('wrong').hidden";
+        page.wait_for("what is wrong", shown).await?;
         let said = over_the_drawing(page).await?;
         println!("{said}");
         ensure!(

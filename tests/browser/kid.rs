@@ -24,7 +24,11 @@ pub fn each_jump_has_its_card(ground: &Ground) -> Result<()> {
         let cards = page.texts("#cards ol li").await?;
         ensure!(cards.len() == felt.len() && !cards.is_empty(), "{cards:?}");
         for ((card, felt), row) in cards.iter().zip(&felt).zip(&rows) {
-            let length = |v| format(v, Quantity::Length, System::Metric);
+            // As exactly as it can be dug or felt: to five centimetres.
+            let length = |v: f64| {
+                let rough = (v / 0.05).round() * 0.05;
+                format(rough, Quantity::Length, System::Metric)
+            };
             for said in [
                 length(felt.height),
                 length(felt.far),

@@ -8,13 +8,15 @@ mod ground;
 mod host;
 mod page;
 mod screen;
+mod shades;
 mod visit;
 mod work;
 
 pub use engine::Engine;
 pub use ground::{Ground, cargo};
 pub use host::Host;
-pub use page::{Page, shades};
+pub use page::Page;
 pub use screen::Screen;
+pub use shades::shades;
 pub use visit::{ENGLISH, Visit};
 pub use work::{Gauge, SLOWER, Since, Task, Work};

@@ -207,6 +207,102 @@ pub fn a_first_line_follows_from_four_answers(ground: &Ground) -> Result<()> {
     })
 }
 
+/// A first visit offers, beside the four answers, an example and a yard with nothing on it; both are rid of faults.
+pub fn a_first_visit_may_begin_with_nothing(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Phone, "", async |page| {
+        page.wait_for("the offer", "!document.getElementById('begin').hidden")
+            .await?;
+        page.click("#begin [data-begin=example]").await?;
+        page.wait_for(
+            "the examples",
+            "document.activeElement.closest('[data-example]')",
+        )
+        .await?;
+        page.go("").await?;
+        page.click("#begin [data-begin=empty]").await?;
+        page.wait_for("the yard to be kept", &format!("{KEPT}.length === 1"))
+            .await?;
+        for kind in ["run_out", "jump", "start_ramp"] {
+            page.choose("#features [data-act=add]", kind).await?;
+        }
+        // Whatever is added, a start ramp stands first and a run-out last.
+        let kinds =
+            "return [...document.querySelectorAll('#features > li')].map(li => li.dataset.kind)";
+        let kinds: Vec<String> = page.ask(kinds).await?;
+        println!("{kinds:?}");
+        ensure!(
+            kinds.first().is_some_and(|kind| kind == "start_ramp")
+                && kinds.last().is_some_and(|kind| kind == "run_out")
+                && kinds.len() == 4,
+            "{kinds:?}"
+        );
+        let faults = page.texts("#faults p").await?;
+        ensure!(faults.is_empty(), "{faults:?}");
+        Ok(())
+    })
+}
+
+/// What the list of lines says: how many are open now; of these, how many could be opened or removed; and whether
+/// the focus is in the list.
+async fn list(page: &Page) -> Result<(usize, usize, usize, bool)> {
+    page.ask(
+        "const all = [...document.querySelectorAll('#lines li')], open = all.filter(li => li.querySelector('em')); \
+         return [all.length, open.length, open.filter(li => li.querySelector('[data-act=open], [data-act=remove]')).length, \
+           Boolean(document.activeElement.closest('#lines'))]",
+    )
+    .await
+}
+
+pub fn the_list_is_true_after_every_action(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Phone, "", async |page| {
+        page.click("#lines > summary").await?;
+        page.wait_for(
+            "the examples",
+            "document.querySelector('#lines [data-example]')",
+        )
+        .await?;
+        page.click("#lines [data-example]:nth-of-type(1)").await?;
+        ensure!(
+            list(page).await? == (1, 1, 0, true),
+            "{:?}",
+            list(page).await?
+        );
+        page.click("#lines [data-example]:nth-of-type(2)").await?;
+        ensure!(
+            list(page).await? == (2, 1, 0, true),
+            "{:?}",
+            list(page).await?
+        );
+        let open = "return document.querySelector('#lines li:has(em) b').innerText";
+        let second: String = page.ask(open).await?;
+        page.click("#lines [data-act=open]").await?;
+        ensure!(
+            page.ask::<String>(open).await? != second,
+            "another line is open"
+        );
+        ensure!(
+            list(page).await? == (2, 1, 0, true),
+            "{:?}",
+            list(page).await?
+        );
+        page.click("#lines [data-act=copy]").await?;
+        ensure!(
+            list(page).await? == (3, 1, 0, true),
+            "{:?}",
+            list(page).await?
+        );
+        page.click("#lines [data-act=remove]").await?;
+        ensure!(
+            list(page).await? == (2, 1, 0, true),
+            "{:?}",
+            list(page).await?
+        );
+        page.click("#message button").await?;
+        ensure!(list(page).await?.0 == 3, "{:?}", list(page).await?);
+        Ok(())
+    })
+}
+
 pub fn two_lines_are_compared(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Desk, "", async |page| {
         start_at(page, "2.7 m").await?;

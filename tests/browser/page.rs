@@ -2,13 +2,13 @@
 
 use super::engine::Engine;
 use super::screen::Screen;
+use super::shades::shades;
 use super::visit::Visit;
 use super::work::{Gauge, Since, Work};
 use anyhow::{Context, Result, ensure};
 use serde::de::DeserializeOwned;
 use serde_json::json;
 use std::fs;
-use std::io::Cursor;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 use thirtyfour::common::command::{Actions, Command};
@@ -32,6 +32,10 @@ const ELSEWHERE: &str = "limits.html";
 
 /// How much of a script that failed is told, in characters.
 const LEGIBLE: usize = 300;
+
+/// How often Firefox is asked at most: on a busy machine, or of a page that is being left, it now and then answers null
+/// to what has another answer.
+const NULLS: u32 = 5;
 
 /// What ends once the page has drawn what it was last given.
 const DRAWN: &str = "return new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))";
@@ -209,9 +213,22 @@ impl Page {
 
     /// The value of a script's `return`.
     pub async fn ask<T: DeserializeOwned>(&self, script: &str) -> Result<T> {
-        let answer = self.driver.execute(script, Vec::new()).await;
-        let answer = answer.with_context(|| script.chars().take(LEGIBLE).collect::<String>())?;
-        Ok(answer.convert()?)
+        let legible = || script.chars().take(LEGIBLE).collect::<String>();
+        let mut tries = if self.engine == Engine::Firefox {
+            NULLS
+        } else {
+            1
+        };
+        loop {
+            tries -= 1;
+            let answer = self.driver.execute(script, Vec::new()).await;
+            let answer = answer.with_context(legible)?;
+            let null = answer.json().is_null();
+            match answer.convert() {
+                Err(_) if null && tries > 0 => {}
+                value => return value.with_context(legible),
+            }
+        }
     }
 
     /// Waits until an expression is true.
@@ -223,8 +240,7 @@ impl Page {
     pub async fn wait(&self, patience: Duration, what: &str, script: &str) -> Result<()> {
         let begun = Instant::now();
         let asked = format!("return Boolean({script})");
-        // Firefox answers null for a page that is being left.
-        while self.ask::<Option<bool>>(&asked).await? != Some(true) {
+        while !self.ask::<bool>(&asked).await? {
             ensure!(
                 begun.elapsed() < patience,
                 "waited in vain for {what}: {script}"
@@ -446,6 +462,12 @@ impl Page {
         Ok(())
     }
 
+    /// How many errors the console has, which a case expects: they are forgotten with that; Chromium alone.
+    pub async fn errors(&self) -> Result<usize> {
+        let log = self.driver.browser_log().await?;
+        Ok(log.iter().filter(|entry| entry.level == "SEVERE").count())
+    }
+
     /// No error in the console, where the driver lets it be read; no request to another host.
     pub(crate) async fn check_clean(&self) -> Result<()> {
         if self.engine == Engine::Chromium {
@@ -467,18 +489,4 @@ impl Page {
         ensure!(others.is_empty(), "other hosts were asked: {others:?}");
         Ok(())
     }
-}
-
-/// A PNG in shades of grey: width, height and the shades, row by row.
-pub fn shades(png: &[u8]) -> Result<(usize, usize, Vec<u8>)> {
-    let mut decoder = png::Decoder::new(Cursor::new(png));
-    decoder.set_transformations(png::Transformations::normalize_to_color8());
-    let mut reader = decoder.read_info()?;
-    let mut bytes = vec![0; reader.output_buffer_size().context("a picture too large")?];
-    let frame = reader.next_frame(&mut bytes)?;
-    let samples = frame.color_type.samples();
-    let pixels = bytes[..frame.buffer_size()].chunks(samples);
-    // The green of a pixel tells dark from light well enough.
-    let shades = pixels.map(|p| p[if samples > 2 { 1 } else { 0 }]).collect();
-    Ok((frame.width as usize, frame.height as usize, shades))
 }

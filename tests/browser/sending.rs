@@ -4,7 +4,7 @@ use anyhow::{Context, Result, ensure};
 use browser::{Ground, Page, Screen, shades};
 use roxmltree::Document;
 use sim::error::Quantity;
-use sim::judge::{jumps, spreads};
+use sim::judge::{Unknown, jumps, spreads};
 use sim::plan::{Line, Plan, demo};
 use sim::setup::ride_plan;
 use sim::units::{System, format};
@@ -219,7 +219,8 @@ pub fn pictures_hold_name_speeds_and_caution(ground: &Ground) -> Result<()> {
 pub fn figures_come_as_a_table(ground: &Ground) -> Result<()> {
     let plan = demo();
     let speeds = speeds(&plan)?;
-    let ranges = spreads(&plan, 0).map_err(|faults| anyhow::anyhow!("{faults:?}"))?;
+    let ranges =
+        spreads(&plan, 0, &Unknown::usual()).map_err(|faults| anyhow::anyhow!("{faults:?}"))?;
     let text = ground.visit(Screen::Desk, "", async |page| {
         open(page).await?;
         page.click("#save-csv").await?;

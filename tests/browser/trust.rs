@@ -4,9 +4,10 @@ use anyhow::{Context, Result, ensure};
 use browser::{Ground, Screen};
 use sim::constants::MODEL_VERSION;
 use sim::error::Quantity;
-use sim::judge::{Spread, spreads};
-use sim::plan::demo;
+use sim::judge::{Dimension, Limit, Spread, Unknown, spreads, tolerances};
+use sim::plan::{Feature, Line, Plan, demo};
 use sim::units::{System, format};
+use std::time::Duration;
 
 /// A range as the table writes it, from the simulator without a browser.
 fn written(spread: &Spread) -> Result<String> {
@@ -20,7 +21,8 @@ fn written(spread: &Spread) -> Result<String> {
 }
 
 pub fn every_speed_has_its_range(ground: &Ground) -> Result<()> {
-    let spreads = spreads(&demo(), 0).map_err(|faults| anyhow::anyhow!("{faults:?}"))?;
+    let spreads =
+        spreads(&demo(), 0, &Unknown::usual()).map_err(|faults| anyhow::anyhow!("{faults:?}"))?;
     let expected = spreads.iter().map(written).collect::<Result<Vec<_>>>()?;
     let [ranges, tries] = ground.visit(Screen::Phone, "", async |page| {
         page.click("#units label:has([value=metric])").await?;
@@ -111,4 +113,61 @@ pub fn the_limits_are_one_tap_away(ground: &Ground) -> Result<()> {
         ensure!(content <= seen, "{content} pixels of content in {seen}");
         Ok(())
     })
+}
+
+/// A gap that is longer by so much at the last jump of the demonstration, and what is said of each jump's
+/// digging; in some system of units.
+fn dug(ground: &Ground, longer: f64, units: &str) -> Result<(Plan, Vec<String>)> {
+    let mut plan = demo();
+    if let Line::Features(features) = &mut plan.line
+        && let Some(Feature::Jump(jump)) = features.get_mut(8)
+    {
+        jump.gap += longer;
+    }
+    let link = format!("#{}", sim::link::encode(&plan));
+    let said = ground.visit(Screen::Phone, &link, async |page| {
+        page.click(&format!("#units label:has([value={units}])"))
+            .await?;
+        let studied = "!document.documentElement.dataset.working";
+        page.wait(Duration::from_secs(150), "the study", studied)
+            .await?;
+        page.picture(&format!("phone-digging-{units}.png")).await?;
+        page.texts("#lips .dug").await
+    })?;
+    println!("{said:#?}");
+    Ok((plan, said))
+}
+
+/// Beside each clean jump stands how far what is dug for it may be off, the tightest first, in whole
+/// centimetres or in inches.
+pub fn how_far_digging_may_be_off_is_told(ground: &Ground) -> Result<()> {
+    let (plan, said) = dug(ground, 0.5, "metric")?;
+    let found = tolerances(&plan, 0);
+    ensure!(
+        said.len() == 3 && found.len() == 3,
+        "{said:?} for {found:?}"
+    );
+    for (said, tolerance) in said.iter().zip(&found) {
+        let mut from = 0;
+        for limit in &tolerance.limits {
+            let figure = format!("{} cm", (limit.most * 100.0).round());
+            let place = said[from..].find(&figure);
+            from += place.with_context(|| format!("{figure} is not in its place in {said}"))?;
+        }
+        ensure!(said.contains("may be 20 cm off"), "{said}");
+    }
+    let limit = |l: &&Limit| l.dimension == Dimension::Gap && l.more;
+    let found = found[2].limits.iter().find(limit).context("a limit")?;
+    let gap = format!("gap, {} cm longer at most", (found.most * 100.0).round());
+    ensure!(said[2].contains(&gap), "{said:?} for {found:?}");
+    let (_, inches) = dug(ground, 1.2, "feet")?;
+    ensure!(
+        inches.len() == 2,
+        "a jump that is not clean says something: {inches:?}"
+    );
+    ensure!(
+        inches[0].contains('"') && !inches[0].contains("cm"),
+        "{inches:?}"
+    );
+    Ok(())
 }

@@ -3,7 +3,7 @@
 use anyhow::{Context, Result, ensure};
 use browser::{Ground, Page, Screen};
 use sim::error::Quantity;
-use sim::judge::{costs, jumps, missing, spreads, tolls, windows};
+use sim::judge::{Unknown, costs, jumps, missing, spreads, tolls, windows};
 use sim::plan::{Feature, Line, Plan, Style, demo};
 use sim::setup::{mount, ride_plan};
 use sim::units::{System, format};
@@ -209,7 +209,8 @@ pub fn whether_the_rider_stands_is_told(ground: &Ground) -> Result<()> {
 
 /// The headline names the jump that is clean in the fewest what-ifs, and in how many: never another.
 pub fn the_headline_names_the_least_sure_jump(ground: &Ground) -> Result<()> {
-    let found = spreads(&demo(), 0).map_err(|faults| anyhow::anyhow!("{faults:?}"))?;
+    let found =
+        spreads(&demo(), 0, &Unknown::usual()).map_err(|faults| anyhow::anyhow!("{faults:?}"))?;
     let least = found
         .iter()
         .min_by_key(|s| s.clean)
@@ -227,4 +228,89 @@ pub fn the_headline_names_the_least_sure_jump(ground: &Ground) -> Result<()> {
         "{told} for {found:?}"
     );
     Ok(())
+}
+
+/// In each part of the page, the parts with fields too, words of the trade are explained where they are first met, and
+/// there alone.
+pub fn words_are_explained_where_they_are_first_met(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Phone, "", async |page| {
+        page.studied().await?;
+        page.click("#features [data-kind=jump] .feature").await?;
+        page.click("#what-if [data-kind=pumping]").await?;
+        let parts = "return ['#cards', '#costs', '#test-day', '#what-if', '#lips tr.more', '#features li[data-kind=jump]', '#rider'] \
+            .map(css => [css, ...[...document.querySelector(css).querySelectorAll('.term')].map(t => t.textContent.toLowerCase())])";
+        let parts: Vec<Vec<String>> = page.ask(parts).await?;
+        for part in &parts {
+            println!("{part:?}");
+            let (css, words) = part.split_first().context("a part")?;
+            let mut once = words.to_vec();
+            once.sort_unstable();
+            once.dedup();
+            ensure!(!words.is_empty() && once.len() == words.len(), "{css}: {words:?}");
+        }
+        for (css, said) in [
+            ("#features li[data-kind=jump] .words:last-of-type .term", "The "),
+            ("#cards .term", "curved end of a jump"),
+            ("#what-if .term", "press down"),
+        ] {
+            page.click(css).await?;
+            let told = page.texts("#message").await?.concat();
+            ensure!(told.contains(said), "{css}: {told:?}");
+            page.click("#message button").await?;
+        }
+        Ok(())
+    })
+}
+
+/// Rollers with which the next lip comes faster than without are said to give speed; and no loss on the page is
+/// less than nothing.
+pub fn what_gives_speed_has_words_of_its_own(ground: &Ground) -> Result<()> {
+    let shapes = [0.2, 0.3, 0.4].into_iter();
+    let shapes = shapes.flat_map(|height| [3.0, 4.0, 5.0].map(|length| (height, length)));
+    let mut found = None;
+    for (height, length) in shapes {
+        let mut plan = demo();
+        plan.yard.length += 10.0;
+        plan.riders[0].rider.style = sim::plan::Style::Pumping;
+        plan.riders[0].rider.skill = 1.0;
+        if let Line::Features(features) = &mut plan.line
+            && let Feature::Roller(roller) = &mut features[2]
+        {
+            (roller.height, roller.length) = (height, length);
+        }
+        let toll = tolls(&plan, 0).pop().context("there are rollers")?;
+        if let Some((with, without)) = toll.with.zip(toll.without)
+            && with > without + 0.06
+        {
+            found = Some((plan, with - without));
+            break;
+        }
+    }
+    let (plan, gained) = found.context("no such rollers give speed")?;
+    let link = format!("#{}", sim::link::encode(&plan));
+    ground.visit(Screen::Phone, &link, async |page| {
+        page.click("#units label:has([value=metric])").await?;
+        page.studied().await?;
+        let told = page.texts("#tolls p").await?;
+        println!("{told:#?}");
+        let said = told.first().context("nothing is said of rollers")?;
+        ensure!(
+            said.contains("give speed") && said.contains(&speed(gained)),
+            "{said:?}, not {gained} m/s"
+        );
+        let row = page
+            .texts("#costs [data-feature='2'] [data-what=takes]")
+            .await?
+            .concat();
+        ensure!(
+            row.contains(&format!("{} more at the next lip", speed(gained))),
+            "{row:?}"
+        );
+        let all = page.texts("#means").await?.concat();
+        let less = all.split(' ').find(|word| {
+            word.starts_with(['-', '\u{2212}']) && word.ends_with(|c: char| c.is_ascii_digit())
+        });
+        ensure!(less.is_none(), "{less:?}");
+        Ok(())
+    })
 }

@@ -46,6 +46,7 @@ fn two_that_contradict_each_other_are_both_named() {
             speed,
             give_or_take: Clocked::USUAL,
             rider: 0,
+            carried: false,
         })
     };
     plan.seen = vec![speed(3.0), speed(5.0)];
@@ -69,6 +70,7 @@ fn what_cannot_be_used_says_why() {
             seconds: 2.0,
             give_or_take: Timed::USUAL,
             rider: 0,
+            carried: false,
         })
     };
     let landed = Observation::Landed(Landed {
@@ -76,6 +78,7 @@ fn what_cannot_be_used_says_why() {
         past_knuckle: 0.3,
         give_or_take: Landed::USUAL,
         rider: 0,
+        carried: false,
     });
     plan.seen = vec![time(300.0), landed, time(52.0)];
     assert_eq!(fit(&plan, 0), Ok(None));

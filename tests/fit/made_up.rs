@@ -149,23 +149,27 @@ pub fn seen(plan: &Plan, truth: &Truth, looks: &[Look], rng: &mut Rng) -> Vec<Ob
                 ),
                 give_or_take: Timed::USUAL,
                 rider: 0,
+                carried: false,
             }),
             Look::Speed(at) => Observation::Speed(Clocked {
                 at,
                 speed: noisy(passing(&run, at)?.1, Clocked::USUAL),
                 give_or_take: Clocked::USUAL,
                 rider: 0,
+                carried: false,
             }),
             Look::Landing(jump) => Observation::Landed(Landed {
                 jump: jump as u32,
                 past_knuckle: noisy(mark(&profile, &run, &plan, jump)?, Landed::USUAL),
                 give_or_take: Landed::USUAL,
                 rider: 0,
+                carried: false,
             }),
             Look::Stop => Observation::Stopped(Stopped {
                 at: noisy(run.samples.last()?.bike_x, Stopped::USUAL),
                 give_or_take: Stopped::USUAL,
                 rider: 0,
+                carried: false,
             }),
         })
     });

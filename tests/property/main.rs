@@ -3,4 +3,5 @@
 mod laws;
 mod link;
 mod plan;
+mod ridden;
 mod units;

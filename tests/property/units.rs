@@ -6,8 +6,9 @@ use sim::error::Quantity;
 use sim::units::{System, Wrong, edit, format, pairs, parse, plain, step};
 use tests::plans;
 
-const QUANTITIES: [Quantity; 12] = [
+const QUANTITIES: [Quantity; 13] = [
     Quantity::Length,
+    Quantity::Margin,
     Quantity::Area,
     Quantity::Angle,
     Quantity::Speed,
@@ -19,6 +20,21 @@ const QUANTITIES: [Quantity; 12] = [
     Quantity::Temperature,
     Quantity::Number,
     Quantity::Count,
+];
+
+/// What fields of a plan accept, with every quantity that is no count; some have further ranges.
+const FIELDS: [(Quantity, f64, f64); 11] = [
+    (Quantity::Length, -20.0, 500.0),
+    (Quantity::Area, 0.0, 1.5),
+    (Quantity::Angle, 0.0, 360.0),
+    (Quantity::Speed, -20.0, 20.0),
+    (Quantity::Time, 0.05, 120.0),
+    (Quantity::Mass, 0.2, 150.0),
+    (Quantity::Inertia, 0.001, 1.0),
+    (Quantity::Pressure, 5e4, 1e6),
+    (Quantity::Stiffness, 1e4, 5e5),
+    (Quantity::Temperature, -30.0, 50.0),
+    (Quantity::Number, 0.0, 1.0),
 ];
 
 fn quantity() -> impl Strategy<Value = Quantity> {
@@ -55,6 +71,16 @@ proptest! {
             let shown = edit(value, quantity, system);
             prop_assert_eq!(parse(&shown, quantity, system), Ok(value), "{}", shown);
         }
+    }
+
+    #[test]
+    fn whatever_a_field_shows_is_read(
+        (quantity, least, most) in select(FIELDS.to_vec()), system in system(), share in 0.0..1.0,
+    ) {
+        let value = least + share * (most - least);
+        let shown = edit(value, quantity, system);
+        let back = parse(&shown, quantity, system).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        prop_assert!((back - value).abs() <= 0.5 * step(quantity, system), "{value} -> {shown} -> {back}");
     }
 
     #[test]
