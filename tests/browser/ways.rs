@@ -159,20 +159,22 @@ fn the_tag_tells_the_jump(ground: &Ground) -> Result<()> {
             page.ask::<String>(TAG).await?.is_empty(),
             "a tag before anything is edited"
         );
+        let tells = async |what: &str, text: &str| {
+            let there = "document.getElementById('tag').innerText";
+            page.wait_for(what, &format!("{there}.includes({text:?})"))
+                .await?;
+            page.ask::<String>(TAG).await
+        };
         page.click("#features [data-kind=jump] .feature").await?;
-        let told: String = page.ask(TAG).await?;
-        ensure!(
-            told.contains(&before.0) && told.contains("clean"),
-            "{told:?}"
-        );
+        let told = tells("the jump", &before.0).await?;
+        ensure!(told.contains("clean"), "{told:?}");
         page.fill("[data-field$='.gap'] input", &format!("{gap} m"))
             .await?;
+        let gone = "!document.getElementById('tag').innerText.includes('clean')";
+        page.wait_for("the jump as it is now", gone).await?;
         let told: String = page.ask(TAG).await?;
         println!("{told}");
-        ensure!(
-            told.contains(&after.0) && !told.contains("clean"),
-            "{told:?}, not {after:?}"
-        );
+        ensure!(told.contains(&after.0), "{told:?}, not {after:?}");
         // Beside the field, without scrolling.
         let lost = out_of_reach(page, &["#undo", "[data-way=ride]"]).await?;
         ensure!(lost.is_empty(), "no {lost:?} while a field is edited");
@@ -180,14 +182,20 @@ fn the_tag_tells_the_jump(ground: &Ground) -> Result<()> {
         page.click("#tag").await?;
         let there = "document.activeElement.closest('#lips [data-lip=\"0\"]')";
         page.wait_for("the jump's own row", there).await?;
+        // What is found out meanwhile is put beside it.
+        page.studied().await?;
+        ensure!(
+            page.ask::<bool>(&format!("return Boolean({there})"))
+                .await?,
+            "the study took the focus away"
+        );
         page.click("#undo").await?;
-        let told: String = page.ask(TAG).await?;
-        ensure!(told.contains("clean"), "undone: {told:?}");
+        tells("the jump as it was", "clean").await?;
         page.fill("[data-field$='lip.height'] input", "9 m").await?;
-        let told: String = page.ask(TAG).await?;
-        ensure!(told.contains("Cannot be ridden"), "{told:?}");
+        tells("what is wrong", "Cannot be ridden").await?;
         // Of a feature before it, the next jump is told.
         page.click("#undo").await?;
+        tells("the jump again", "clean").await?;
         page.click("#features [data-kind=roller] .feature").await?;
         let told: String = page.ask(TAG).await?;
         ensure!(told.starts_with("Jump"), "of a roller: {told:?}");

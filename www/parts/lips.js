@@ -77,12 +77,13 @@ function how(jump) {
 function row(jump, name) {
   const tr = document.createElement("tr");
   tr.dataset.lip = jump.lip;
+  tr.dataset.feature = jump.feature;
   tr.dataset.how = jump.how;
   tr.setAttribute("role", "row");
   const button = document.createElement("button");
   button.type = "button";
   button.textContent = name;
-  button.addEventListener("click", () => choose(jump.feature));
+  button.addEventListener("click", () => choose(Number(tr.dataset.feature)));
   const th = document.createElement("th");
   th.scope = "row";
   th.setAttribute("role", "rowheader");
@@ -184,7 +185,8 @@ const TELL = 300;
 let shownAt = 0;
 let waiting = 0;
 
-/** Puts what is new of a row in its place. While something is dragged, most of the table stays as it was. */
+/** Puts what is new of a row in its place: what has the focus keeps it, and while something is dragged most of the
+ * table stays as it was. */
 function renew(made, i) {
   const row = body.rows[i];
   Object.assign(row.dataset, made.dataset);
@@ -193,8 +195,8 @@ function renew(made, i) {
   });
 }
 
-/** Shows the table anew; or, with `renewing`, only what is new of it. */
-function show(renewing = false) {
+/** Shows the table, or what is new of it. */
+function show() {
   clearTimeout(waiting);
   shownAt = performance.now();
   const { jumps } = state.story;
@@ -202,7 +204,7 @@ function show(renewing = false) {
   const name = (jump) => called[jump.feature] ?? words.numbered("jump", jump.lip + 1);
   const rows = jumps.flatMap((jump) => [row(jump, name(jump)), below(jump)]);
   if (state.story.features.length) rows.push(last(called));
-  if (renewing && rows.length === body.rows.length) rows.forEach(renew);
+  if (rows.length === body.rows.length) rows.forEach(renew);
   else body.replaceChildren(...rows);
   say(told, [ending(called), verdict(jumps, name), sureness(jumps, name)].filter(Boolean).join(" "));
 }
@@ -212,7 +214,7 @@ function follow() {
   clearTimeout(waiting);
   const rest = shownAt + TELL - performance.now();
   if (rest > 0) waiting = setTimeout(follow, rest);
-  else show(true);
+  else show();
 }
 
 export function startLips() {
