@@ -7,6 +7,9 @@ use serde_json::{Value, json};
 const STUDIED: &str = "!document.documentElement.dataset.working";
 const LIP: &str = "#lips tbody tr[data-lip=\"1\"] button";
 
+/// What opens a jump's fields: its whole list is made anew where the units change.
+const FEATURE: &str = "#features [data-feature=\"6\"] .feature";
+
 /// Which feature is open in the plan.
 const OPEN: &str = "document.querySelector('#features .feature[aria-expanded=true]')?.parentElement.dataset.feature";
 
@@ -114,13 +117,13 @@ pub fn what_is_renewed_is_found_again(ground: &Ground) -> Result<()> {
         page.wait_for("the study", STUDIED).await?;
         // The driver brings an element into sight before it clicks it.
         let renew = format!(
-            "window.renewed = 0; const lip = document.querySelector({LIP:?}); \
-             lip.scrollIntoView = () => {{ renewed += 1; document.querySelector('#units input:not(:checked)').click(); }}; \
+            "window.renewed = 0; const feature = document.querySelector({FEATURE:?}); \
+             feature.scrollIntoView = () => {{ document.querySelector('#units input:not(:checked)').click(); renewed += feature.isConnected ? 0 : 1; }}; \
              return true"
         );
         page.ask::<bool>(&renew).await?;
-        page.click(LIP).await?;
-        page.wait_for("the jump that was clicked", &format!("renewed === 1 && {OPEN}"))
+        page.click(FEATURE).await?;
+        page.wait_for("the jump that was clicked", &format!("renewed === 1 && {OPEN} === '6'"))
             .await
     })
 }
