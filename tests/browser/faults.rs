@@ -142,6 +142,11 @@ fn unread(ground: &Ground) -> Result<()> {
             message(page).await?
         );
         page.click("#lines summary").await?;
+        page.wait_for(
+            "the list",
+            "document.querySelector('#lines [data-example]')",
+        )
+        .await?;
         let listed = page.texts("#lines p, #lines li").await?.concat();
         ensure!(listed.contains("cannot be read"), "{listed}");
         Ok(())
