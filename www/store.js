@@ -34,8 +34,8 @@ export function kept() {
     .sort((a, b) => b.saved - a.saved || a.id.localeCompare(b.id));
 }
 
-/** How many are kept that cannot be read. */
-export const unread = () => keys().filter((key) => !line(key)).length;
+/** How many are kept beside those that can be read. */
+export const unread = (readable = kept()) => keys().length - readable.length;
 
 /** An id that no other line has: two are hardly made in one millisecond, let alone with one number drawn. */
 export const fresh = () => `${Date.now()}-${draw_seed()}`;

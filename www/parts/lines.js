@@ -210,8 +210,9 @@ function list() {
   const had = rows.contains(document.activeElement) && document.activeElement;
   const [line, act] = had ? [had.closest("li"), had.dataset.act] : [];
   const at = line ? [...rows.children].indexOf(line) : 0;
-  const all = kept().map(item);
-  const hidden = unread();
+  const lines = kept();
+  const all = lines.map(item);
+  const hidden = unread(lines);
   const notes = [...(all.length ? [] : [words.none]), ...(hidden ? [words.unread(hidden)] : [])];
   rows.replaceChildren(...all, ...notes.map((note) => make("li", {}, note)));
   below ??= [files(), starts(), newLine(copy)];

@@ -1,7 +1,8 @@
 //! The line as it may be dug: its dimensions a little off from what is planned.
 
+use super::change::with;
 use crate::num;
-use crate::plan::{Feature, GroundPoint, Lie, Line, Plan};
+use crate::plan::{Feature, GroundPoint, LONGEST_YARD, Lie, Plan};
 use crate::profile::Profile;
 use serde::Serialize;
 
@@ -36,9 +37,6 @@ const RADIUS: f64 = 0.1;
 /// By how much a yard is taken for longer, m: a line that fits it to the centimetre is dug longer all
 /// the same, and then ends a little behind it.
 const BEYOND: f64 = 20.0;
-
-/// The longest yard that a plan may have, m.
-const LONGEST_YARD: f64 = 500.0;
 
 impl Dimension {
     pub(super) const ALL: [Self; 6] = [
@@ -93,17 +91,15 @@ pub(super) fn off(
     only: Option<usize>,
     by: f64,
 ) -> Option<(Plan, Profile)> {
-    let mut plan = plan.clone();
-    let Line::Features(features) = &mut plan.line else {
-        return None;
-    };
-    for (i, feature) in features.iter_mut().enumerate() {
-        if only.is_none_or(|only| only == i)
-            && let Some(number) = dimension.of(feature)
-        {
-            *number += by;
+    let plan = with(plan, |features| {
+        for (i, feature) in features.iter_mut().enumerate() {
+            if only.is_none_or(|only| only == i)
+                && let Some(number) = dimension.of(feature)
+            {
+                *number += by;
+            }
         }
-    }
+    })?;
     let profile = Profile::build(&plan).ok()?;
     Some((plan, profile))
 }

@@ -52,9 +52,13 @@ fn flown(profile: &Profile, bike: &Bike, run: &Run, index: usize, lip: &LipEdge)
 
 /// Height of the lower wheel over the ground beneath it, m; 0 where there is no ground.
 pub fn over(s: &Sample, profile: &Profile, bike: &Bike) -> f64 {
-    let over = lowest(s, bike.wheelbase, bike.wheel_radius())
-        .map(|p| p.y - profile.height_at(p.x).unwrap_or(p.y));
+    let over = lowest(s, bike.wheelbase, bike.wheel_radius()).map(|p| above(profile, p));
     num::max(num::min(over[0], over[1]), 0.0)
+}
+
+/// Height of a point over the ground beneath it, m; 0 where there is no ground.
+fn above(profile: &Profile, p: DVec2) -> f64 {
+    p.y - profile.height_at(p.x).unwrap_or(p.y)
 }
 
 /// The lowest point of either tyre, the rear one first, m.
@@ -72,9 +76,7 @@ pub(super) fn clearance(profile: &Profile, m: &Mount, run: &Run, lip: &LipEdge) 
         .iter()
         .flat_map(|s| lowest(s, m.wheelbase, m.tyre.radius));
     let near = near.filter(|p| p.x >= from && p.x <= lip.knuckle.x);
-    near.fold(CLEARLY, |least, p| {
-        num::min(least, p.y - profile.height_at(p.x).unwrap_or(p.y))
-    })
+    near.fold(CLEARLY, |least, p| num::min(least, above(profile, p)))
 }
 
 #[cfg(test)]

@@ -2,7 +2,7 @@
 
 use super::change::{smallest, with};
 use crate::num;
-use crate::plan::{Feature, Plan, RunOut, Surface};
+use crate::plan::{Feature, LONGEST_YARD, Plan, RunOut, Surface};
 use crate::profile::Profile;
 use crate::ride::{EventKind, Mount, Outcome, Run};
 use crate::setup::ride_plan;
@@ -80,7 +80,7 @@ fn longer(plan: &Plan, by: f64) -> Option<Plan> {
             surface: Surface::Packed,
         })),
     })?;
-    plan.yard.length = num::min(plan.yard.length + by, 500.0);
+    plan.yard.length = num::min(plan.yard.length + by, LONGEST_YARD);
     Some(plan)
 }
 

@@ -71,17 +71,8 @@ pub struct Tolerance {
 
 /// The tolerance of every jump that is clean as planned. None on a surveyed line.
 pub fn tolerances(plan: &Plan, rider: usize) -> Vec<Tolerance> {
-    let (Line::Features(_), Ok(who)) = (&plan.line, setup::rider(plan, rider)) else {
-        return Vec::new();
-    };
-    let mount = setup::mount(who, &plan.weather);
-    Tried {
-        plan: with_room(plan),
-        mount,
-        start: setup::start_speed(plan),
-        rides: Vec::new(),
-    }
-    .tolerances()
+    let tried = Tried::of(plan, rider);
+    tried.map_or_else(Vec::new, |mut tried| tried.tolerances())
 }
 
 fn metres(cm: i32) -> f64 {
@@ -111,6 +102,19 @@ struct Tried {
 }
 
 impl Tried {
+    /// Nothing ridden yet. None on a surveyed line, or without such a rider.
+    fn of(plan: &Plan, rider: usize) -> Option<Self> {
+        let (Line::Features(_), Ok(who)) = (&plan.line, setup::rider(plan, rider)) else {
+            return None;
+        };
+        Some(Self {
+            plan: with_room(plan),
+            mount: setup::mount(who, &plan.weather),
+            start: setup::start_speed(plan),
+            rides: Vec::new(),
+        })
+    }
+
     fn tolerances(&mut self) -> Vec<Tolerance> {
         let planned = Profile::build(&self.plan).map(|profile| self.ridden(&profile));
         let planned = planned.unwrap_or_default().into_iter().enumerate();
@@ -321,13 +325,7 @@ mod tests {
     fn rides_are_counted() {
         let [long, low] = tight();
         for (plan, most) in [(plan::demo(), 110), (long, 150), (low, 150)] {
-            let mount = setup::mount(&plan.riders[0], &plan.weather);
-            let mut tried = Tried {
-                plan: with_room(&plan),
-                mount,
-                start: setup::start_speed(&plan),
-                rides: Vec::new(),
-            };
+            let mut tried = Tried::of(&plan, 0).expect("it has features");
             tried.tolerances();
             let mut kinds = BTreeMap::new();
             for ((kind, only, _), _) in &tried.rides {

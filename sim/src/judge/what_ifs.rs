@@ -22,6 +22,7 @@ use crate::plan::Plan;
 use crate::profile::Profile;
 use crate::ride::{Accuracy, Legs, Mount, ride};
 use crate::setup;
+use std::cell::OnceCell;
 
 /// Rolling resistance, as shares of what the plan says.
 ///
@@ -130,9 +131,10 @@ fn ends(i: usize) -> [usize; INPUTS] {
 
 /// A plan with one of its riders, ready to be ridden otherwise.
 pub(super) struct WhatIfs {
+    plan: Plan,
     planned: Profile,
-    /// The ground with both of what is dug at either end.
-    dug: [[Profile; 2]; 2],
+    /// The ground with both of what is dug at either end, once it is asked for.
+    dug: [[OnceCell<Profile>; 2]; 2],
     mount: Mount,
     start: f64,
     unknown: Unknown,
@@ -143,9 +145,9 @@ impl WhatIfs {
     /// Every fault of the plan, or that it has no such rider.
     pub fn of(plan: &Plan, rider: usize, unknown: &Unknown) -> Result<Self, Vec<Fault>> {
         let planned = Profile::build(plan)?;
-        let dug = |speed| [0, 1].map(|flight| as_dug(plan, &planned, [speed, flight]));
         Ok(Self {
-            dug: [0, 1].map(dug),
+            plan: plan.clone(),
+            dug: Default::default(),
             mount: setup::mount(setup::rider(plan, rider)?, &plan.weather),
             start: setup::start_speed(plan),
             unknown: unknown.clone(),
@@ -175,7 +177,8 @@ impl WhatIfs {
         let profile = if self.unknown.ridden {
             &self.planned
         } else {
-            &self.dug[speed][flight]
+            let dug = || as_dug(&self.plan, &self.planned, [speed, flight]);
+            self.dug[speed][flight].get_or_init(dug)
         };
         rows(profile, &mount, start)
     }

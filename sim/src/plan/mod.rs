@@ -23,8 +23,8 @@ pub use jump::{Jump, Landing, LeadIn, Lip};
 pub use rider::{Mount, Rider, Style};
 pub use seen::{Clocked, Landed, Observation, Stopped, Timed};
 pub use weather::{Ground, Weather};
-pub(crate) use yard::TALLEST;
 pub use yard::{GroundPoint, Lie, Yard};
+pub(crate) use yard::{LONGEST_YARD, TALLEST};
 
 use crate::error::{Fault, Quantity, Why};
 use check::Checker;

@@ -1,12 +1,13 @@
 //! What was seen when somebody rode the line.
 
 use super::check::Checker;
+use super::yard::LONGEST_YARD;
 use crate::error::{Quantity, Why};
 use core::ops::RangeInclusive;
 use serde::{Deserialize, Serialize};
 
 /// Where on a line something may be seen, m: as far as a yard may reach.
-const ALONG: RangeInclusive<f64> = 0.0..=500.0;
+const ALONG: RangeInclusive<f64> = 0.0..=LONGEST_YARD;
 
 /// Least distance between two flags, m: nearer, a stopwatch shows the thumb rather than the bike.
 const APART: f64 = 0.5;

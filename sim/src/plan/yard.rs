@@ -4,6 +4,9 @@ use super::check::Checker;
 use crate::error::{Quantity, Why};
 use serde::{Deserialize, Serialize};
 
+/// The longest yard that a plan may have, m.
+pub(crate) const LONGEST_YARD: f64 = 500.0;
+
 /// The strip of ground: how long it is and how it falls.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -33,7 +36,13 @@ impl Yard {
 
     pub(super) fn check(&self, c: &mut Checker) {
         let why = Why::YardLength;
-        c.within("length", Quantity::Length, self.length, 1.0..=500.0, why);
+        c.within(
+            "length",
+            Quantity::Length,
+            self.length,
+            1.0..=LONGEST_YARD,
+            why,
+        );
         if let Some(tallest) = self.tallest {
             let [least, most] = TALLEST;
             c.within(
