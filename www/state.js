@@ -3,6 +3,7 @@
 import { demo, ride } from "./carryline.js";
 import { unlessHeld } from "./finger.js";
 import { back, forget, forth, note } from "./history.js";
+import { steadily } from "./steady.js";
 
 export const state = {
   plan: null, // as edited, perhaps with faults
@@ -30,8 +31,13 @@ export function onChange(listener) {
   if (state.story) listener("structure");
 }
 
+// What changes rows all over the page while one of them is looked at.
+const FAR = ["plan", "study"];
+
 export function tell(what) {
-  for (const listener of listeners) listener(what);
+  const all = () => listeners.forEach((listener) => listener(what));
+  if (FAR.includes(what)) steadily(all);
+  else all();
 }
 
 let riding = null;

@@ -166,11 +166,12 @@ const CASES: &[(&str, Case)] = cases![
     tapping::a_click_between_two_renewals_counts,
     tapping::a_tap_between_two_renewals_counts,
     tapping::a_grip_that_is_only_touched_lets_the_study_end,
+    tapping::what_is_edited_stays_where_it_is,
     tapping::what_is_renewed_is_found_again,
 ];
 
 /// Cases on a phone that ask nothing of Chromium alone: the other engines have to hold them too.
-const ON_PHONES: [&str; 23] = [
+const ON_PHONES: [&str; 24] = [
     "access::by_day_on_a_phone",
     "dragging::a_lip_is_moved_by_key",
     "dragging::grips_are_large_enough_for_a_thumb",
@@ -189,6 +190,7 @@ const ON_PHONES: [&str; 23] = [
     "riders::fit_under_a_thumb",
     "sending::the_panel_comes_and_goes",
     "sharing::a_reload_keeps_the_line",
+    "tapping::what_is_edited_stays_where_it_is",
     "trust::every_speed_has_its_range",
     "trust::the_limits_are_one_tap_away",
     "verdicts::a_suggestion_can_be_tried",

@@ -127,3 +127,31 @@ pub fn what_is_renewed_is_found_again(ground: &Ground) -> Result<()> {
             .await
     })
 }
+
+/// Where a field of a jump stands in the window, px.
+const STANDS: &str = "return document.querySelector('[data-field=\"line.features[6].gap\"]:not(.switch) input').getBoundingClientRect().top";
+
+/// What is found out about a changed line changes rows above the field that was changed, and not its place.
+pub fn what_is_edited_stays_where_it_is(ground: &Ground) -> Result<()> {
+    ground.visit(Screen::Phone, "", async |page| {
+        page.click("#units label:has([value=metric])").await?;
+        page.click(FEATURE).await?;
+        page.wait_for("the fields", OPEN).await?;
+        page.wait_for("the study", STUDIED).await?;
+        let still = "window.stood === scrollY || (window.stood = scrollY, false)";
+        page.wait_for("the page to stand", still).await?;
+        let long = "const high = document.documentElement.scrollHeight; const grown = high !== window.high; \
+            window.high = high; return grown";
+        for gap in ["4.5 m", "2 m"] {
+            page.fill("[data-field='line.features[6].gap']:not(.switch) input", gap)
+                .await?;
+            let stood: f64 = page.ask(STANDS).await?;
+            page.ask::<bool>(long).await?;
+            page.wait_for("the study", STUDIED).await?;
+            ensure!(page.ask::<bool>(long).await?, "nothing came or went");
+            let stands: f64 = page.ask(STANDS).await?;
+                ensure!((stands - stood).abs() < 2.0, "{stood} to {stands} px");
+        }
+        Ok(())
+    })
+}

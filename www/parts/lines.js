@@ -6,6 +6,7 @@ import { put, read } from "../device.js";
 import { canRedo, canUndo, recall, remember } from "../history.js";
 import { drop, fresh, here, keep, kept, onTaken, some, unread } from "../store.js";
 import { unlessHeld } from "../finger.js";
+import { steadily } from "../steady.js";
 import { language } from "../language.js";
 import { lines as words } from "../words.js";
 import { compare } from "./drawing.js";
@@ -225,7 +226,7 @@ function list() {
 // Where somebody without a line of their own is led to one.
 const begin = document.getElementById("begin");
 
-const offer = () => (begin.hidden = state.looking || some());
+const offer = () => steadily(() => (begin.hidden = state.looking || some()));
 
 /** Goes to a part of the opened list, and to the first that can be done there. */
 function lead(css) {
