@@ -269,7 +269,7 @@ pub fn ride(plan: &Plan) -> Result<Ridden, String> {
     let mut steps = 0;
     let mut count = |_: Sample| steps += 1;
     let (speed, accuracy) = (setup::start_speed(plan), Accuracy::default());
-    let run = ride_seen(&profile, &mount, speed, &accuracy, Some(&mut count));
+    let run = ride_seen(&profile, &mount, speed, &accuracy, &mut count);
     if steps > MOST_STEPS {
         return Err(format!("{steps} steps"));
     }

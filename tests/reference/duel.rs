@@ -54,7 +54,7 @@ impl Duel {
         let profile = Profile::build(&line.plan).expect("the line can be built");
         let mut states = Vec::new();
         let mut keep = |s| states.push(s);
-        let run = ride_seen(&profile, m, PUSH_OFF, &FINE, Some(&mut keep));
+        let run = ride_seen(&profile, m, PUSH_OFF, &FINE, &mut keep);
         let mut body = Body::still(m);
         let curve = Curve::over(&profile, body.radius);
         let bound = |along: f64| {

@@ -1,8 +1,10 @@
 //! The same plan with one thing changed, and the smallest change that does something.
 
-use super::jump::{How, JumpRow, jumps};
+use super::jump::{How, JumpRow, behind, jumps};
 use crate::plan::{Feature, Line, Plan};
-use crate::setup::ride_plan;
+use crate::profile::Profile;
+use crate::ride::{Accuracy, ride_to};
+use crate::setup::{self, ride_plan};
 
 /// How often the way to the smallest change is halved.
 const HALVINGS: u32 = 6;
@@ -25,7 +27,11 @@ pub(super) fn rows(plan: &Plan, rider: usize) -> Option<Vec<JumpRow>> {
 
 /// How one jump of a plan goes.
 pub(super) fn how(plan: &Plan, rider: usize, lip: usize) -> Option<How> {
-    Some(rows(plan, rider)?.get(lip)?.how)
+    let profile = Profile::build(plan).ok()?;
+    let mount = setup::mount(setup::rider(plan, rider).ok()?, &plan.weather);
+    let (start, accuracy) = (setup::start_speed(plan), Accuracy::default());
+    let run = ride_to(&profile, &mount, start, &accuracy, behind(profile.lips.get(lip)?));
+    Some(jumps(&profile, &run).get(lip)?.how)
 }
 
 /// The smallest amount up to `most` at which `works` is true, found from `steps` even steps and
@@ -51,6 +57,38 @@ pub(super) fn smallest(most: f64, steps: u32, works: impl Fn(f64) -> bool) -> Op
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plan;
+
+    /// Also where jumps end otherwise than clean, some of them for what lies before.
+    #[test]
+    fn a_jump_goes_as_it_does_in_the_whole_ride() {
+        let files = [
+            include_str!("../../plans/steps.json"),
+            include_str!("../../plans/spine_and_bed.json"),
+            include_str!("../../plans/three_tables.json"),
+        ];
+        let files = files.map(|text| Plan::from_json(text).expect("a plan file"));
+        let mut seen: Vec<How> = Vec::new();
+        for plan in files.into_iter().chain([plan::demo()]) {
+            for by in [-0.6, 0.0, 0.7, 1.6] {
+                let changed = with(&plan, |features| {
+                    for feature in features {
+                        if let Feature::Jump(jump) = feature {
+                            jump.gap = (jump.gap + by).max(0.0);
+                        }
+                    }
+                });
+                let changed = changed.expect("it has features");
+                for (lip, row) in rows(&changed, 0).into_iter().flatten().enumerate() {
+                    assert_eq!(how(&changed, 0, lip), Some(row.how), "{} {by} {lip}", plan.name);
+                    if !seen.contains(&row.how) {
+                        seen.push(row.how);
+                    }
+                }
+            }
+        }
+        assert!(seen.len() > 3, "{seen:?}");
+    }
 
     #[test]
     fn the_smallest_that_works_is_found_and_works() {

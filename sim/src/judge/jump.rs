@@ -100,7 +100,7 @@ fn row(index: usize, lip: &LipEdge, run: &Run) -> JumpRow {
             }
             EventKind::TouchedDown { .. } if row.airtime.is_none() => touched(&mut row, lip, e),
             EventKind::Airborne { .. } => flew = true,
-            EventKind::Crashed { .. } => crashed |= e.x < lip.landing_end.x + 1.0,
+            EventKind::Crashed { .. } => crashed |= e.x < behind(lip),
             _ => {}
         }
     }
@@ -113,6 +113,12 @@ fn row(index: usize, lip: &LipEdge, run: &Run) -> JumpRow {
         Some(past) => placed(past, lip),
     };
     row
+}
+
+/// How far along the line a crash counts as a jump's, m: a little behind its landing. What comes later says nothing
+/// of the jump.
+pub(super) fn behind(lip: &LipEdge) -> f64 {
+    lip.landing_end.x + 1.0
 }
 
 /// From a lip's edge up to the next one's: what happened there, the edge passed first.

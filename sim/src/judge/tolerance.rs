@@ -18,11 +18,11 @@
 
 use super::dug::{Dimension, off, with_room};
 use super::feel::clearance;
-use super::jump::{How, JumpRow, jumps, to_spare};
+use super::jump::{How, JumpRow, behind, jumps, to_spare};
 use crate::num;
 use crate::plan::{Line, Plan};
 use crate::profile::{LipEdge, Profile};
-use crate::ride::{Accuracy, Mount, Run, ride};
+use crate::ride::{Accuracy, Mount, Run, ride_to};
 use crate::setup;
 use serde::Serialize;
 
@@ -116,7 +116,7 @@ impl Tried {
     }
 
     fn tolerances(&mut self) -> Vec<Tolerance> {
-        let planned = Profile::build(&self.plan).map(|profile| self.ridden(&profile));
+        let planned = Profile::build(&self.plan).map(|profile| self.ridden(&profile, None));
         let planned = planned.unwrap_or_default().into_iter().enumerate();
         let clean = planned.filter(|(_, jump)| jump.clean);
         let tolerance = |(lip, jump): (usize, Jumped)| Tolerance {
@@ -176,14 +176,17 @@ impl Tried {
         if known.is_none() {
             let (kind, only, cm) = way;
             let dug = off(&self.plan, Dimension::ALL[kind], only, metres(cm));
-            let ridden = dug.map(|(_, profile)| self.ridden(&profile));
+            let last = only.map(|_| lip);
+            let ridden = dug.map(|(_, profile)| self.ridden(&profile, last));
             self.rides.push((way, ridden));
         }
         self.rides[place].1.as_ref().map(|all| all[lip])
     }
 
-    fn ridden(&self, profile: &Profile) -> Vec<Jumped> {
-        let run = ride(profile, &self.mount, self.start, &Accuracy::default());
+    /// How the jumps go, up to `last` where that is all that is asked for.
+    fn ridden(&self, profile: &Profile, last: Option<usize>) -> Vec<Jumped> {
+        let to = last.map_or(f64::INFINITY, |lip| behind(&profile.lips[lip]));
+        let run = ride_to(profile, &self.mount, self.start, &Accuracy::default(), to);
         let rows = jumps(profile, &run).into_iter().zip(&profile.lips);
         rows.map(|(row, lip)| self.jumped(profile, &run, &row, lip))
             .collect()

@@ -40,7 +40,12 @@ const BRAKING: f64 = 4.0;
 
 /// Rides a profile from its beginning at `speed` m/s. The result is the same on every machine.
 pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Run {
-    ride_seen(profile, m, speed, accuracy, None)
+    ride_on(profile, m, (speed, f64::INFINITY), accuracy, None)
+}
+
+/// As [`ride`], up to a sample beyond `x` m along the line: whoever asks about a jump need not wait for the end.
+pub fn ride_to(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy, x: f64) -> Run {
+    ride_on(profile, m, (speed, x), accuracy, None)
 }
 
 /// As [`ride`], and shows the state after each step of the solver, which is closer than the samples
@@ -49,6 +54,17 @@ pub fn ride_seen(
     profile: &Profile,
     m: &Mount,
     speed: f64,
+    accuracy: &Accuracy,
+    seen: &mut dyn FnMut(Sample),
+) -> Run {
+    ride_on(profile, m, (speed, f64::INFINITY), accuracy, Some(seen))
+}
+
+/// From its beginning at a speed, m/s, to a place along the line, m.
+fn ride_on(
+    profile: &Profile,
+    m: &Mount,
+    (speed, to): (f64, f64),
     accuracy: &Accuracy,
     mut seen: Option<&mut dyn FnMut(Sample)>,
 ) -> Run {
@@ -74,11 +90,16 @@ pub fn ride_seen(
     let mut h = accuracy.longest;
     let mut tick = 0;
     let outcome = 'ride: loop {
-        if !books.enter(sample(&world, &here), &here, watch.events.len()) {
+        let now = sample(&world, &here);
+        let there = now.bike_x > to;
+        if !books.enter(now, &here, watch.events.len()) {
             break None;
         }
         if here.t >= LONGEST {
             break Some(Outcome::TimedOut);
+        }
+        if there {
+            break Some(Outcome::BrokenOff);
         }
         if world.look(&here, watch.lip, brake, end) {
             here = Point::new(&world, here.t, here.y);

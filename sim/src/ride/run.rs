@@ -173,7 +173,7 @@ pub enum Outcome {
     Crashed,
     /// Still rolling when the longest time allowed was up.
     TimedOut,
-    /// Still rolling when the most steps that a ride is worked out in were up.
+    /// Still rolling when the most steps that a ride is worked out in were up, or as far as was asked for.
     BrokenOff,
 }
 
