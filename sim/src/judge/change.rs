@@ -30,7 +30,13 @@ pub(super) fn how(plan: &Plan, rider: usize, lip: usize) -> Option<How> {
     let profile = Profile::build(plan).ok()?;
     let mount = setup::mount(setup::rider(plan, rider).ok()?, &plan.weather);
     let (start, accuracy) = (setup::start_speed(plan), Accuracy::default());
-    let run = ride_to(&profile, &mount, start, &accuracy, behind(profile.lips.get(lip)?));
+    let run = ride_to(
+        &profile,
+        &mount,
+        start,
+        &accuracy,
+        behind(profile.lips.get(lip)?),
+    );
     Some(jumps(&profile, &run).get(lip)?.how)
 }
 
@@ -57,7 +63,7 @@ pub(super) fn smallest(most: f64, steps: u32, works: impl Fn(f64) -> bool) -> Op
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan;
+    use crate::{num, plan};
 
     /// Also where jumps end otherwise than clean, some of them for what lies before.
     #[test]
@@ -74,13 +80,18 @@ mod tests {
                 let changed = with(&plan, |features| {
                     for feature in features {
                         if let Feature::Jump(jump) = feature {
-                            jump.gap = (jump.gap + by).max(0.0);
+                            jump.gap = num::max(jump.gap + by, 0.0);
                         }
                     }
                 });
                 let changed = changed.expect("it has features");
                 for (lip, row) in rows(&changed, 0).into_iter().flatten().enumerate() {
-                    assert_eq!(how(&changed, 0, lip), Some(row.how), "{} {by} {lip}", plan.name);
+                    assert_eq!(
+                        how(&changed, 0, lip),
+                        Some(row.how),
+                        "{} {by} {lip}",
+                        plan.name
+                    );
                     if !seen.contains(&row.how) {
                         seen.push(row.how);
                     }

@@ -40,12 +40,12 @@ const BRAKING: f64 = 4.0;
 
 /// Rides a profile from its beginning at `speed` m/s. The result is the same on every machine.
 pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Run {
-    ride_on(profile, m, (speed, f64::INFINITY), accuracy, None)
+    ride_on(profile, m, (speed, f64::INFINITY), accuracy, &mut |_, _| ())
 }
 
 /// As [`ride`], up to a sample beyond `x` m along the line: whoever asks about a jump need not wait for the end.
 pub fn ride_to(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy, x: f64) -> Run {
-    ride_on(profile, m, (speed, x), accuracy, None)
+    ride_on(profile, m, (speed, x), accuracy, &mut |_, _| ())
 }
 
 /// As [`ride`], and shows the state after each step of the solver, which is closer than the samples
@@ -57,7 +57,8 @@ pub fn ride_seen(
     accuracy: &Accuracy,
     seen: &mut dyn FnMut(Sample),
 ) -> Run {
-    ride_on(profile, m, (speed, f64::INFINITY), accuracy, Some(seen))
+    let mut shown = |world: &World, here: &Point| seen(sample(world, here));
+    ride_on(profile, m, (speed, f64::INFINITY), accuracy, &mut shown)
 }
 
 /// From its beginning at a speed, m/s, to a place along the line, m.
@@ -66,7 +67,7 @@ fn ride_on(
     m: &Mount,
     (speed, to): (f64, f64),
     accuracy: &Accuracy,
-    mut seen: Option<&mut dyn FnMut(Sample)>,
+    seen: &mut dyn FnMut(&World, &Point),
 ) -> Run {
     let ground = Ground::new(profile, m.tyre.radius);
     let sight = Sight::new(profile, m);
@@ -95,11 +96,8 @@ fn ride_on(
         if !books.enter(now, &here, watch.events.len()) {
             break None;
         }
-        if here.t >= LONGEST {
-            break Some(Outcome::TimedOut);
-        }
-        if there {
-            break Some(Outcome::BrokenOff);
+        if let Some(outcome) = enough(&here, there) {
+            break Some(outcome);
         }
         if world.look(&here, watch.lip, brake, end) {
             here = Point::new(&world, here.t, here.y);
@@ -110,9 +108,7 @@ fn ride_on(
             let next = step(&world, &here, until, &mut h, accuracy);
             let ended = watch.step(&world, &here, &next);
             here = next;
-            if let Some(seen) = &mut seen {
-                seen(sample(&world, &here));
-            }
+            seen(&world, &here);
             steps -= 1;
             if let Some(outcome) = ended.or((steps == 0).then_some(Outcome::BrokenOff)) {
                 let closes = books.enter(sample(&world, &here), &here, watch.events.len());
@@ -126,13 +122,20 @@ fn ride_on(
     if outcome.is_none() {
         here = books.cross_out(&mut watch.events);
     }
-    let ledger = Ledger::new(start_energy, &world, &here);
     Run {
         samples: books.samples,
         events: watch.events,
         outcome: outcome.unwrap_or(Outcome::Crashed),
-        ledger,
+        ledger: Ledger::new(start_energy, &world, &here),
     }
+}
+
+/// How a ride ends that is ridden no further: none is endless, and who asks about a jump is soon `there`.
+fn enough(here: &Point, there: bool) -> Option<Outcome> {
+    if here.t >= LONGEST {
+        return Some(Outcome::TimedOut);
+    }
+    there.then_some(Outcome::BrokenOff)
 }
 
 /// One step, which ends where a wheel comes down: the rider takes the ground as it comes, not as the steps happen to
