@@ -59,6 +59,9 @@ impl Point {
 /// comes.
 const SHORTEST: f64 = 2e-5;
 
+/// Share of the error accepted below which a step may certainly grow: 0.9/∛0.7 is over 1.
+const AMPLE: f64 = 0.7;
+
 /// One accepted step from `from`, no further than `end`; `h` is the step to try and is renewed.
 pub fn advance(world: &World, from: &Point, end: f64, h: &mut f64, acc: &Accuracy) -> Point {
     loop {
@@ -68,11 +71,13 @@ pub fn advance(world: &World, from: &Point, end: f64, h: &mut f64, acc: &Accurac
         let step = if room - step < 0.1 * step { room } else { step };
         let last = step >= room;
         let (mut to, error) = attempt(world, from, step);
-        let factor = num::clamp(
-            0.9 / num::cbrt(num::max(error / acc.tolerance, 1e-6)),
-            0.2,
-            4.0,
-        );
+        let share = error / acc.tolerance;
+        let factor = if share < AMPLE && *h >= acc.longest {
+            // The next step would only be held to the longest again.
+            1.0
+        } else {
+            num::clamp(0.9 / num::cbrt(num::max(share, 1e-6)), 0.2, 4.0)
+        };
         if error <= acc.tolerance || step <= 1.2 * SHORTEST {
             // A step cut short by `end` says nothing about a longer one.
             *h = num::max(
