@@ -44,9 +44,22 @@ pub struct Ridden {
 /// # Errors
 /// Every fault of the plan, or that it has no such rider.
 pub fn ride_plan(plan: &Plan, rider: usize) -> Result<Ridden, Vec<Fault>> {
+    ride_plan_to(plan, rider, |_| f64::INFINITY)
+}
+
+/// As [`ride_plan`], up to a place of its profile, m along the line.
+///
+/// # Errors
+/// As there.
+pub(crate) fn ride_plan_to(
+    plan: &Plan,
+    rider: usize,
+    place: impl FnOnce(&Profile) -> f64,
+) -> Result<Ridden, Vec<Fault>> {
     let profile = Profile::build(plan)?;
     let mount = mount(self::rider(plan, rider)?, &plan.weather);
-    let run = ride::ride(&profile, &mount, start_speed(plan), &Accuracy::default());
+    let (start, accuracy) = (start_speed(plan), Accuracy::default());
+    let run = ride::ride_to(&profile, &mount, start, &accuracy, place(&profile));
     Ok(Ridden { profile, run })
 }
 

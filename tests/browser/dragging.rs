@@ -101,8 +101,7 @@ pub fn a_finger_leaves_the_page_where_it_is(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Phone, "", async |page| {
         take_the_second_jump(page).await?;
         page.studied().await?;
-        let stands = "window.stood === scrollY || (window.stood = scrollY, false)";
-        page.wait_for("the page to stand", stands).await?;
+        page.stands().await?;
         let scrolled = number(page, "scrollY").await?;
         ensure!(scrolled > 1000.0, "the form is only {scrolled} px down");
         let (before, stood) = (number(page, LIP).await?, number(page, FIELD).await?);
@@ -187,8 +186,7 @@ async fn rescaled(page: &Page, does: impl AsyncFnOnce() -> Result<()>) -> Result
 pub fn a_wheel_and_two_keys_come_nearer_and_go_back(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Desk, "", async |page| {
         take_the_second_jump(page).await?;
-        let stands = "window.stood === scrollY || (window.stood = scrollY, false)";
-        page.wait_for("the page to stand", stands).await?;
+        page.stands().await?;
         let scrolled = number(page, "scrollY").await?;
         // The middle of what is in sight of the drawing.
         let middle = "((box) => (Math.max(box.top, 0) + box.bottom) / 2)(document.getElementById('drawing').getBoundingClientRect())";

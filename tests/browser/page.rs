@@ -263,6 +263,12 @@ impl Page {
         Ok(())
     }
 
+    /// Waits until the page scrolls no more.
+    pub async fn stands(&self) -> Result<()> {
+        let stands = "window.stood === scrollY || (window.stood = scrollY, false)";
+        self.wait_for("the page to stand", stands).await
+    }
+
     /// Waits until all that is found out by riding again and again is known.
     pub async fn studied(&self) -> Result<()> {
         self.wait_for("the study", "!document.documentElement.dataset.working")

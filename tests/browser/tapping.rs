@@ -138,8 +138,7 @@ pub fn what_is_edited_stays_where_it_is(ground: &Ground) -> Result<()> {
         page.click(FEATURE).await?;
         page.wait_for("the fields", OPEN).await?;
         page.wait_for("the study", STUDIED).await?;
-        let still = "window.stood === scrollY || (window.stood = scrollY, false)";
-        page.wait_for("the page to stand", still).await?;
+        page.stands().await?;
         let long = "const high = document.documentElement.scrollHeight; const grown = high !== window.high; \
             window.high = high; return grown";
         for gap in ["4.5 m", "2 m"] {
@@ -150,7 +149,7 @@ pub fn what_is_edited_stays_where_it_is(ground: &Ground) -> Result<()> {
             page.wait_for("the study", STUDIED).await?;
             ensure!(page.ask::<bool>(long).await?, "nothing came or went");
             let stands: f64 = page.ask(STANDS).await?;
-                ensure!((stands - stood).abs() < 2.0, "{stood} to {stands} px");
+            ensure!((stands - stood).abs() < 2.0, "{stood} to {stands} px");
         }
         Ok(())
     })

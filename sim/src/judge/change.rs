@@ -3,8 +3,7 @@
 use super::jump::{How, JumpRow, behind, jumps};
 use crate::plan::{Feature, Line, Plan};
 use crate::profile::Profile;
-use crate::ride::{Accuracy, ride_to};
-use crate::setup::{self, ride_plan};
+use crate::setup::{ride_plan, ride_plan_to};
 
 /// How often the way to the smallest change is halved.
 const HALVINGS: u32 = 6;
@@ -27,17 +26,9 @@ pub(super) fn rows(plan: &Plan, rider: usize) -> Option<Vec<JumpRow>> {
 
 /// How one jump of a plan goes.
 pub(super) fn how(plan: &Plan, rider: usize, lip: usize) -> Option<How> {
-    let profile = Profile::build(plan).ok()?;
-    let mount = setup::mount(setup::rider(plan, rider).ok()?, &plan.weather);
-    let (start, accuracy) = (setup::start_speed(plan), Accuracy::default());
-    let run = ride_to(
-        &profile,
-        &mount,
-        start,
-        &accuracy,
-        behind(profile.lips.get(lip)?),
-    );
-    Some(jumps(&profile, &run).get(lip)?.how)
+    let place = |profile: &Profile| profile.lips.get(lip).map_or(0.0, behind);
+    let ridden = ride_plan_to(plan, rider, place).ok()?;
+    Some(jumps(&ridden.profile, &ridden.run).get(lip)?.how)
 }
 
 /// The smallest amount up to `most` at which `works` is true, found from `steps` even steps and

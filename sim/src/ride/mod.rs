@@ -40,7 +40,7 @@ const BRAKING: f64 = 4.0;
 
 /// Rides a profile from its beginning at `speed` m/s. The result is the same on every machine.
 pub fn ride(profile: &Profile, m: &Mount, speed: f64, accuracy: &Accuracy) -> Run {
-    ride_on(profile, m, (speed, f64::INFINITY), accuracy, &mut |_, _| ())
+    ride_to(profile, m, speed, accuracy, f64::INFINITY)
 }
 
 /// As [`ride`], up to a sample beyond `x` m along the line: whoever asks about a jump need not wait for the end.
