@@ -8,4 +8,4 @@ pub const GRAVITY: f64 = 9.80665;
 
 /// Version of the ride's model. It grows whenever a change gives some plan other numbers, so that
 /// a link made before can say so.
-pub const MODEL_VERSION: u16 = 4;
+pub const MODEL_VERSION: u16 = 5;

@@ -30,8 +30,8 @@ use watch::Watch;
 /// Longest ride, s.
 const LONGEST: f64 = 120.0;
 
-/// Halvings of a step in which a wheel comes down: to a nanosecond.
-const TOUCH_HALVINGS: usize = 22;
+/// Halvings of a step in which something calls for a look: to a nanosecond.
+const CALL_HALVINGS: usize = 22;
 
 /// Most of the speed a rider sheds by braking, m/s².
 ///
@@ -114,7 +114,7 @@ fn ride_on(
                 let closes = books.enter(sample(&world, &here), &here, watch.events.len());
                 break 'ride closes.then_some(outcome);
             }
-            if world.mind.surprised(&here.felt.wheels) && world.look(&here, watch.lip, brake, end) {
+            if world.calls(&here) && world.look(&here, watch.lip, brake, end) {
                 here = Point::new(&world, here.t, here.y);
             }
         }
@@ -138,29 +138,29 @@ fn enough(here: &Point, there: bool) -> Option<Outcome> {
     there.then_some(Outcome::BrokenOff)
 }
 
-/// One step, which ends where a wheel comes down: the rider takes the ground as it comes, not as the steps happen to
-/// fall.
+/// One step, which ends where something calls for a look: the rider takes the ground as it comes, not as the steps
+/// happen to fall.
 fn step(world: &World, from: &Point, until: f64, h: &mut f64, accuracy: &Accuracy) -> Point {
     let next = step::advance(world, from, until, h, accuracy);
-    if !world.mind.surprised(&next.felt.wheels) {
+    if !world.calls(&next) {
         return next;
     }
-    step::advance(world, from, touch(world, from, &next), h, accuracy)
+    step::advance(world, from, call(world, from, &next), h, accuracy)
 }
 
-/// When the first wheel comes down between two points, s.
-fn touch(world: &World, from: &Point, to: &Point) -> f64 {
-    let (mut off, mut on) = (from.t, to.t);
-    for _ in 0..TOUCH_HALVINGS {
-        let half = 0.5 * (off + on);
-        let wheels = world.wheels(&from.between(to, half));
-        if wheels.iter().any(|w| w.load > 0.0) {
-            on = half;
+/// When the first wheel comes down, or the body comes to where to plan anew, between two points, s.
+fn call(world: &World, from: &Point, to: &Point) -> f64 {
+    let (mut before, mut after) = (from.t, to.t);
+    for _ in 0..CALL_HALVINGS {
+        let half = 0.5 * (before + after);
+        let y = from.between(to, half);
+        if world.mind.comes_to(&y) || world.mind.surprised(&world.wheels(&y)) {
+            after = half;
         } else {
-            off = half;
+            before = half;
         }
     }
-    on
+    after
 }
 
 /// Where the rider begins to brake, m along the line.
@@ -173,6 +173,11 @@ fn brake_from(profile: &Profile) -> f64 {
 }
 
 impl World<'_> {
+    /// Whether the rider has to look ahead at once.
+    fn calls(&self, here: &Point) -> bool {
+        self.mind.comes_to(&here.y) || self.mind.surprised(&here.felt.wheels)
+    }
+
     /// The rider looks ahead, and brakes beyond `brake_x` to stand before `end`. Says whether anything has
     /// changed.
     fn look(&mut self, here: &Point, lip: usize, brake_x: f64, end: f64) -> bool {

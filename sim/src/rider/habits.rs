@@ -42,7 +42,7 @@ pub const SOAK: [f64; 2] = [-2.0, -0.6];
 /// How late pumping comes at no skill, in wheelbases: a quarter of a roller (common practice, no source).
 pub const LATE: f64 = 0.6;
 /// Share of the mean power that is planned with: rides turn out a little livelier than planned.
-pub const POWER_SHARE: f64 = 0.67;
+pub const POWER_SHARE: f64 = 0.66;
 /// Least share of pumping that is left where strength is short.
 pub const LEAST_PUMP: f64 = 0.02;
 
@@ -56,7 +56,9 @@ pub const BALANCED: [f64; 2] = [0.5, 2.5];
 /// Weight of being in place for the launch, against standing in balance.
 pub const IN_PLACE: f64 = 100.0;
 /// Time between two plans, s.
-pub const LOOK: f64 = 0.05;
+pub const LOOK: f64 = 0.07;
+/// Way between two plans, m.
+pub const WAY: f64 = 0.3;
 /// Time in which the body goes over from one plan to the next, s: with that between two plans, a tenth of a
 /// second from what calls for a change to the change (common practice, no source).
 pub const GO_OVER: f64 = 0.05;

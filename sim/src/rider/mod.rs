@@ -57,6 +57,11 @@ impl Mind {
         self.flying && self.aloft && wheels.iter().any(|w| w.load > 0.0)
     }
 
+    /// Whether the body has come to where to plan anew, on the ground.
+    pub fn comes_to(&self, y: &Y) -> bool {
+        y[RIDER] >= self.plan.until() && !(self.aloft && self.flying)
+    }
+
     /// The rider looks ahead, on the way to lip `lip`. Says whether anything has changed in the mind.
     pub fn look(
         &mut self,
@@ -89,7 +94,7 @@ impl Mind {
         if passed {
             self.launch = Launch::default();
         }
-        let due = t >= self.plan.made + habits::LOOK - 1e-9;
+        let due = self.plan.due(t, y[RIDER]);
         if (due && !(aloft && self.flying)) || landed || passed {
             self.make_plan(m, sight, t, y, &pose, landed || passed);
             changed = true;

@@ -98,6 +98,8 @@ pub struct Plan {
     pub off: Option<Off>,
     /// Share of the pumping meant that strength allows.
     pub strength: f64,
+    /// x of the body where the next is made, m.
+    until: f64,
     /// x of the first knot, m.
     origin: f64,
     n: usize,
@@ -147,6 +149,7 @@ impl Plan {
     pub fn none() -> Self {
         Self {
             made: f64::NEG_INFINITY,
+            until: f64::NEG_INFINITY,
             off: None,
             strength: 1.0,
             origin: 0.0,
@@ -159,6 +162,17 @@ impl Plan {
             old: Box::new([Now::default(); MOST]),
             fade: 0.0,
         }
+    }
+
+    /// Whether to plan anew at a time, s, with the body at `x`: where the body has come to the next of even steps along
+    /// the line, so that a ride a little quicker is planned at the same places; or after a while.
+    pub fn due(&self, t: f64, x: f64) -> bool {
+        x >= self.until || t >= self.made + habits::LOOK - 1e-9
+    }
+
+    /// Where to plan anew, m along the line.
+    pub fn until(&self) -> f64 {
+        self.until
     }
 
     /// The plan at `x`, as it is come to from the plan before it.
@@ -201,7 +215,7 @@ impl Plan {
     pub fn make(&mut self, m: &Mount, sight: &Sight, lip: usize, task: &mut Task, fresh: bool) {
         let stand = sight.stand(lip);
         // From the body on, so that nothing hangs on where it is between two rows of the table.
-        let origin = task.body.x;
+        let origin = (task.body.x / STEP).floor() * STEP;
         let (first, _) = stand.at(origin);
         // Beyond the table there is no less to plan than at its end.
         let first = first.min(stand.rows.len().saturating_sub(FEWEST + 1));
@@ -229,6 +243,7 @@ impl Plan {
             }
         }
         (self.made, self.origin, self.n) = (task.t, origin, n);
+        self.until = ((task.body.x / habits::WAY).floor() + 1.0) * habits::WAY;
         self.swing.angle = angles;
         self.under(m, stand, rows);
         for _ in 0..if fresh { 2 } else { 1 } {
