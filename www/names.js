@@ -15,6 +15,12 @@ export function names(plan) {
   });
 }
 
+/** What a plan's jumps are called, each by its row: as its feature, or by its lip's number where there is none. */
+export function jumpNames(plan) {
+  const named = names(plan);
+  return ({ feature, lip }) => named[feature] ?? numbered("jump", lip + 1);
+}
+
 /** A line that comes with the page, called as the reader's language calls it. */
 export function inWords(plan) {
   const word = (name) => called[name] ?? name;

@@ -2,9 +2,9 @@
 
 import { state, onChange } from "../state.js";
 import { fixed } from "../numbers.js";
-import { names } from "../names.js";
+import { jumpNames } from "../names.js";
 import { rough } from "../units.js";
-import { cards as words, howShort, numbered, seconds } from "../words.js";
+import { cards as words, howShort, seconds } from "../words.js";
 import { make } from "./make.js";
 import { explain } from "./terms.js";
 
@@ -48,12 +48,12 @@ function sentences(jump, felt, impact) {
 function show() {
   const { jumps, felt, impacts } = state.story;
   const of = (list, jump) => list.find((one) => one.lip === jump.lip);
-  const called = names(state.good);
+  const name = jumpNames(state.good);
   const card = (jump) =>
     make(
       "li",
       { data: { lip: jump.lip } },
-      make("h3", {}, called[jump.feature] ?? numbered("jump", jump.lip + 1)),
+      make("h3", {}, name(jump)),
       ...sentences(jump, of(felt, jump), of(impacts, jump)).map((said) => make("p", {}, said)),
     );
   box.replaceChildren(...jumps.map(card));

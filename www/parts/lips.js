@@ -3,7 +3,7 @@
 import { state, onChange, choose, features } from "../state.js";
 import { fixed, list } from "../numbers.js";
 import { apart, rough, shown } from "../units.js";
-import { names } from "../names.js";
+import { jumpNames, names } from "../names.js";
 import * as words from "../words.js";
 import { say } from "./make.js";
 import { explain, explained } from "./terms.js";
@@ -201,7 +201,7 @@ function show() {
   shownAt = performance.now();
   const { jumps } = state.story;
   const called = names(state.good);
-  const name = (jump) => called[jump.feature] ?? words.numbered("jump", jump.lip + 1);
+  const name = jumpNames(state.good);
   const rows = jumps.flatMap((jump) => [row(jump, name(jump)), below(jump)]);
   if (state.story.features.length) rows.push(last(called));
   if (rows.length === body.rows.length) rows.forEach(renew);

@@ -5,7 +5,7 @@ import { shown } from "../units.js";
 import { act, seen as words, sources } from "../words.js";
 import { group } from "./fields.js";
 import { make } from "./make.js";
-import { asked, jumpNames, lies, measured, seenForm } from "./seen_form.js";
+import { asked, lies, measured, ofJumps, seenForm } from "./seen_form.js";
 import { named, taught, valueOf } from "./taught.js";
 
 // As many as a plan holds.
@@ -18,7 +18,7 @@ const capital = (text) => text[0].toUpperCase() + text.slice(1);
 
 /** The fields of an observation, for the machinery of all fields. */
 function fieldsOf(kind) {
-  const choices = Object.fromEntries(jumpNames().entries());
+  const choices = Object.fromEntries(ofJumps().entries());
   const fields = asked[kind].map(([name, quantity]) => {
     const word = words.fields[kind === "stopped" ? "stopped" : name];
     return [name, word, quantity === "jump" ? { choices, whole: true } : quantity];

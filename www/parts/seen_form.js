@@ -3,7 +3,7 @@
 import { study } from "../carryline.js";
 import { state } from "../state.js";
 import { parse, shown } from "../units.js";
-import { names } from "../names.js";
+import { jumpNames, names } from "../names.js";
 import { seen as words } from "../words.js";
 import { make } from "./make.js";
 
@@ -25,10 +25,7 @@ const ANY = { time: 1, speed: 1, landed: 0 };
 const USUAL = { time: 0.1, speed: 0.2, landed: 0.1, stopped: 0.3 };
 
 /** The names of the jumps, by number. */
-export function jumpNames() {
-  const called = names(state.good);
-  return state.story.jumps.map((jump) => called[jump.feature] ?? words.jump(jump.lip + 1));
-}
+export const ofJumps = () => state.story.jumps.map(jumpNames(state.good));
 
 /** Which feature lies at a place; nothing beyond the line. */
 export function lies(x) {
@@ -55,7 +52,7 @@ function usualPlaces() {
 function control(name, quantity, usual, change) {
   if (quantity === "jump") {
     const list = make("select", { id: `see-${name}` });
-    jumpNames().forEach((text, i) => list.append(new Option(text, i)));
+    ofJumps().forEach((text, i) => list.append(new Option(text, i)));
     list.addEventListener("change", change);
     return list;
   }

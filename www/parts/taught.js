@@ -3,10 +3,10 @@
 import { state, edit } from "../state.js";
 import { fixed, list as joined, spelt } from "../numbers.js";
 import { apart, shown } from "../units.js";
-import { howShort, seen as words } from "../words.js";
+import { howShort, numbered, seen as words } from "../words.js";
 import { make } from "./make.js";
 import { say } from "./message.js";
-import { jumpNames, measured } from "./seen_form.js";
+import { measured, ofJumps } from "./seen_form.js";
 
 // Standard deviations to either side of a value that its range is told with: 95 in a hundred hold it.
 const TWO = 2;
@@ -24,7 +24,7 @@ const FEW = 3;
 export function named(observation) {
   const length = (name) => shown(observation[name], "length");
   if (observation.kind === "time") return words.named.time(length("from"), length("to"));
-  if (observation.kind === "landed") return words.named.landed(jumpNames()[observation.jump] ?? words.jump(observation.jump + 1));
+  if (observation.kind === "landed") return words.named.landed(ofJumps()[observation.jump] ?? numbered("jump", observation.jump + 1));
   return words.named[observation.kind](length("at"));
 }
 
@@ -63,7 +63,7 @@ function why({ planned, speed, scatter, against }) {
 }
 
 function lips(fit) {
-  const called = jumpNames();
+  const called = ofJumps();
   const reached = fit.lips.filter((lip) => lip.speed != null);
   const text = (lip) => {
     const { planned, speed, sigma } = lip;
@@ -76,7 +76,7 @@ function lips(fit) {
 
 /** What the plan would endanger with what was learnt: jumps that are clean no more, or in fewer what-ifs. */
 function dangers(fit, ahead) {
-  const called = jumpNames();
+  const called = ofJumps();
   const now = state.study.spreads;
   return fit.lips.flatMap(({ lip, how }) => {
     if (state.story.jumps[lip].how !== "clean") return [];

@@ -2,9 +2,9 @@
 // tag tells how the jump goes that they are about.
 
 import { state, onChange } from "../state.js";
-import { names } from "../names.js";
+import { jumpNames } from "../names.js";
 import { shown } from "../units.js";
-import { howShort, noJumps, numbered, ways as words } from "../words.js";
+import { howShort, noJumps, ways as words } from "../words.js";
 import { hide, make, say } from "./make.js";
 
 const strip = document.getElementById("ways");
@@ -81,7 +81,7 @@ function hang() {
   tag.dataset.how = state.faults.length ? "unready" : (jump?.how ?? "");
   if (state.faults.length) return say(tag, words.unready);
   if (!jump) return say(tag, noJumps);
-  const name = names(state.good)[jump.feature] ?? numbered("jump", jump.lip + 1);
+  const name = jumpNames(state.good)(jump);
   say(tag, words.jump(name, jump.speed == null ? "" : shown(jump.speed, "speed"), howShort[jump.how]));
 }
 

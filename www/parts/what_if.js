@@ -1,9 +1,9 @@
 // What if: the same line ridden a little otherwise, pale beside the ride, a tap for each.
 
 import { state, onChange, rideOf } from "../state.js";
-import { names } from "../names.js";
+import { jumpNames } from "../names.js";
 import { shown } from "../units.js";
-import { howShort, numbered, whatIf as words } from "../words.js";
+import { howShort, whatIf as words } from "../words.js";
 import { haunt } from "./drawing.js";
 import { make } from "./make.js";
 import { explain } from "./terms.js";
@@ -65,8 +65,7 @@ function jump(other, own, name) {
 }
 
 function line(kind, story) {
-  const called = names(state.good);
-  const name = (row) => called[row.feature] ?? numbered("jump", row.lip + 1);
+  const name = jumpNames(state.good);
   const jumps = story.jumps.map((row, i) => jump(row, state.story.jumps[i], name(row)));
   return make("li", { data: { kind } }, words.told(words.kinds[kind][0], jumps.join("; ")));
 }

@@ -1,6 +1,6 @@
 // The test day, and what it teaches.
 
-import { fields, kinds } from "./plan.js";
+import { fields } from "./plan.js";
 
 // The test day.
 export const testDay = {
@@ -46,7 +46,6 @@ export const seen = {
     stopped: "Blieb stehen bei",
     give_or_take: "Mehr oder weniger",
   },
-  jump: (number) => `${kinds.jump} ${number}`,
   on: (name) => `Auf: ${name}`,
   planned: (value) => `Die geplante Fahrt: ${value}`,
   add: "Eintragen",

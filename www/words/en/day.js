@@ -1,6 +1,6 @@
 // The test day, and what it teaches.
 
-import { fields, kinds } from "./plan.js";
+import { fields } from "./plan.js";
 
 // The test day.
 export const testDay = {
@@ -46,7 +46,6 @@ export const seen = {
     stopped: "Came to a stand at",
     give_or_take: "Give or take",
   },
-  jump: (number) => `${kinds.jump} ${number}`,
   on: (name) => `On: ${name}`,
   planned: (value) => `The planned ride: ${value}`,
   add: "Add what you saw",
