@@ -13,7 +13,7 @@ use crate::rider::riders;
 use fastrand::Rng;
 use sim::plan::{
     Feature, Flat, Jump, Landing, Line, Lip, Mount, Plan, Roller, RunOut, StartRamp, Surface,
-    Weather, Yard,
+    USUAL_WIDTH, Weather, Yard,
 };
 use sim::setup;
 
@@ -85,6 +85,7 @@ fn opening(rng: &mut Rng) -> Vec<Feature> {
         edge_radius: 0.8,
         push_off: pick(rng, 0.8, 1.6),
         surface: Surface::Wood,
+        width: None,
     })];
     features.push(flat(rng, 1.0, 3.0));
     for _ in 0..rng.usize(0..4) {
@@ -94,6 +95,7 @@ fn opening(rng: &mut Rng) -> Vec<Feature> {
             length,
             count: 1,
             surface: Surface::Packed,
+            width: None,
         }));
     }
     features.push(flat(rng, 1.5, 4.0));
@@ -120,6 +122,7 @@ fn jump(rng: &mut Rng) -> Jump {
             lead_in: None,
             straight_end: None,
             surface: Surface::Wood,
+            width: None,
         },
         gap: 0.0,
         decked: false,
@@ -130,6 +133,8 @@ fn jump(rng: &mut Rng) -> Jump {
             bottom_radius: pick(rng, 2.5, 4.0).min(room),
             length: None,
             surface: Surface::Packed,
+            boxed: false,
+            width: None,
         },
     }
 }
@@ -144,5 +149,6 @@ fn plan(features: Vec<Feature>, grade: f64, rider: &Mount) -> Plan {
         initial_speed: None,
         seen: Vec::new(),
         seed: 0,
+        width: USUAL_WIDTH,
     }
 }

@@ -2,8 +2,8 @@
 
 use crate::rider::riders;
 use sim::plan::{
-    Feature, Flat, Jump, Landing, Line, Lip, Plan, Roller, RunOut, StartRamp, Surface, Weather,
-    Yard,
+    Feature, Flat, Jump, Landing, Line, Lip, Plan, Roller, RunOut, StartRamp, Surface, USUAL_WIDTH,
+    Weather, Yard,
 };
 use sim::ride::Mount;
 use sim::setup;
@@ -31,6 +31,7 @@ fn start(platform_height: f64) -> Vec<Feature> {
         edge_radius: 5.0,
         push_off: PUSH_OFF,
         surface: Surface::Wood,
+        width: None,
     });
     vec![ramp, flat(3.0)]
 }
@@ -57,6 +58,7 @@ pub fn rollers(ramp: f64, height: f64, length: f64, count: u32) -> Named {
         length,
         count,
         surface: Surface::Packed,
+        width: None,
     }));
     features.push(flat(4.0));
     let name = format!("ramp {ramp} m, {count} rollers {height} m by {length} m");
@@ -73,6 +75,7 @@ pub fn lip(ramp: f64, height: f64, radius: f64) -> Named {
             lead_in: None,
             straight_end: None,
             surface: Surface::Wood,
+            width: None,
         },
         gap: 2.0,
         decked: false,
@@ -83,6 +86,8 @@ pub fn lip(ramp: f64, height: f64, radius: f64) -> Named {
             bottom_radius: 3.0,
             length: None,
             surface: Surface::Packed,
+            boxed: false,
+            width: None,
         },
     }));
     named(
@@ -105,6 +110,7 @@ fn named(name: String, mut features: Vec<Feature>) -> Named {
         initial_speed: None,
         seen: Vec::new(),
         seed: 0,
+        width: USUAL_WIDTH,
     };
     Named { name, plan }
 }

@@ -40,9 +40,10 @@ pub fn plan() -> impl Strategy<Value = Plan> {
         option::of(number()),
         vec(observation(), 0..4),
         prop_oneof![Just(0), any::<u32>()],
+        number(),
     )
         .prop_map(
-            |(name, yard, line, riders, weather, initial_speed, seen, seed)| Plan {
+            |(name, yard, line, riders, weather, initial_speed, seen, seed, width)| Plan {
                 name,
                 yard,
                 line,
@@ -51,6 +52,7 @@ pub fn plan() -> impl Strategy<Value = Plan> {
                 initial_speed,
                 seen,
                 seed,
+                width,
             },
         )
 }
@@ -68,11 +70,20 @@ fn yard() -> impl Strategy<Value = Yard> {
         number().prop_map(Lie::Grade),
         points().prop_map(Lie::Surveyed)
     ];
-    (number(), lie, option::of(number())).prop_map(|(length, lie, tallest)| Yard {
+    (number(), lie, option::of(number()), soil()).prop_map(|(length, lie, tallest, soil)| Yard {
         length,
         lie,
         tallest,
+        soil,
     })
+}
+
+fn soil() -> impl Strategy<Value = Soil> {
+    select(Soil::ALL.to_vec())
+}
+
+fn width() -> impl Strategy<Value = Option<f64>> {
+    option::of(number())
 }
 
 fn surface() -> impl Strategy<Value = Surface> {
@@ -92,7 +103,7 @@ fn feature() -> impl Strategy<Value = Feature> {
 
 fn start_ramp() -> impl Strategy<Value = Feature> {
     let numbers = (number(), number(), number(), number(), number());
-    (numbers, surface()).prop_map(|((a, b, c, d, e), surface)| {
+    (numbers, surface(), width()).prop_map(|((a, b, c, d, e), surface, width)| {
         Feature::StartRamp(StartRamp {
             platform_height: a,
             angle_deg: b,
@@ -100,6 +111,7 @@ fn start_ramp() -> impl Strategy<Value = Feature> {
             edge_radius: d,
             push_off: e,
             surface,
+            width,
         })
     })
 }
@@ -109,14 +121,17 @@ fn flat() -> impl Strategy<Value = Feature> {
 }
 
 fn roller() -> impl Strategy<Value = Feature> {
-    (number(), number(), any::<u32>(), surface()).prop_map(|(height, length, count, surface)| {
-        Feature::Roller(Roller {
-            height,
-            length,
-            count,
-            surface,
-        })
-    })
+    (number(), number(), any::<u32>(), surface(), width()).prop_map(
+        |(height, length, count, surface, width)| {
+            Feature::Roller(Roller {
+                height,
+                length,
+                count,
+                surface,
+                width,
+            })
+        },
+    )
 }
 
 fn jump() -> impl Strategy<Value = Feature> {
@@ -134,36 +149,55 @@ fn lip() -> impl Strategy<Value = Lip> {
     let lead_in = option::of((number(), number()))
         .prop_map(|l| l.map(|(angle_deg, length)| LeadIn { angle_deg, length }));
     let straight_end = option::of(number());
-    (number(), number(), lead_in, straight_end, surface()).prop_map(
-        |(height, radius, lead_in, straight_end, surface)| Lip {
-            height,
-            radius,
-            lead_in,
-            straight_end,
-            surface,
-        },
+    (
+        number(),
+        number(),
+        lead_in,
+        straight_end,
+        surface(),
+        width(),
     )
+        .prop_map(
+            |(height, radius, lead_in, straight_end, surface, width)| Lip {
+                height,
+                radius,
+                lead_in,
+                straight_end,
+                surface,
+                width,
+            },
+        )
 }
 
 fn landing() -> impl Strategy<Value = Landing> {
     let numbers = (number(), number(), number(), number());
-    (numbers, option::of(number()), surface()).prop_map(|((a, b, c, d), length, surface)| Landing {
-        height: a,
-        angle_deg: b,
-        knuckle_radius: c,
-        bottom_radius: d,
-        length,
-        surface,
-    })
+    (
+        numbers,
+        option::of(number()),
+        surface(),
+        any::<bool>(),
+        width(),
+    )
+        .prop_map(|((a, b, c, d), length, surface, boxed, width)| Landing {
+            height: a,
+            angle_deg: b,
+            knuckle_radius: c,
+            bottom_radius: d,
+            length,
+            surface,
+            boxed,
+            width,
+        })
 }
 
 fn turn() -> impl Strategy<Value = Feature> {
-    (number(), number(), number(), surface()).prop_map(|(a, b, c, surface)| {
+    (number(), number(), number(), surface(), width()).prop_map(|(a, b, c, surface, width)| {
         Feature::Turn(Turn {
             radius: a,
             sweep_deg: b,
             bank_deg: c,
             surface,
+            width,
         })
     })
 }

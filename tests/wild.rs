@@ -5,7 +5,8 @@
 use fastrand::Rng;
 use sim::plan::{
     Bike, Feature, Flat, Ground, GroundPoint, Jump, Landing, LeadIn, Lie, Line, Lip, Mount, Plan,
-    Rider, Roller, Rolling, RunOut, StartRamp, Style, Surface, Turn, Weather, Yard,
+    Rider, Roller, Rolling, RunOut, Soil, StartRamp, Style, Surface, Turn, USUAL_WIDTH, Weather,
+    Yard,
 };
 use sim::profile::Profile;
 use sim::ride::{Accuracy, CrashKind, EventKind, Outcome, Run, Sample, ride_seen};
@@ -30,6 +31,7 @@ pub fn any(seed: u64) -> Plan {
             length,
             lie: lie(rng, length),
             tallest: None,
+            soil: Soil::Loam,
         },
         line,
         riders: vec![mount(rng)],
@@ -37,6 +39,7 @@ pub fn any(seed: u64) -> Plan {
         initial_speed: (!ramp || rng.u8(0..4) == 0).then(|| within(rng, 0.0, 20.0)),
         seen: Vec::new(),
         seed: 0,
+        width: USUAL_WIDTH,
     }
 }
 
@@ -148,12 +151,14 @@ fn features(rng: &mut Rng) -> Vec<Feature> {
                 length: within(rng, 0.5, 30.0),
                 count: rng.u32(1..4),
                 surface: surface(rng),
+                width: None,
             }),
             2 => Feature::Turn(Turn {
                 radius: within(rng, 1.0, 60.0),
                 sweep_deg: within(rng, 1.0, 360.0),
                 bank_deg: within(rng, 0.0, 80.0),
                 surface: surface(rng),
+                width: None,
             }),
             _ => Feature::Jump(jump(rng)),
         });
@@ -175,6 +180,7 @@ fn start_ramp(rng: &mut Rng) -> Feature {
         edge_radius: within(rng, 0.0, 20.0),
         push_off: within(rng, 0.0, 8.0),
         surface: surface(rng),
+        width: None,
     })
 }
 
@@ -189,6 +195,7 @@ fn jump(rng: &mut Rng) -> Jump {
             }),
             straight_end: maybe(rng, |rng| within(rng, 0.0, 5.0)),
             surface: surface(rng),
+            width: None,
         },
         gap: within(rng, 0.0, 15.0),
         decked: rng.bool(),
@@ -199,6 +206,8 @@ fn jump(rng: &mut Rng) -> Jump {
             bottom_radius: within(rng, 0.3, 40.0),
             length: maybe(rng, |rng| within(rng, 0.0, 40.0)),
             surface: surface(rng),
+            boxed: false,
+            width: None,
         },
     }
 }

@@ -5,8 +5,8 @@ use crate::error::{Fault, Quantity, Why};
 use crate::judge::{How, JumpRow, jumps, stands};
 use crate::num;
 use crate::plan::{
-    Feature, Flat, Jump, Landing, Lie, Line, Lip, Mount, Plan, Roller, RunOut, StartRamp, Surface,
-    TALLEST, Weather, Yard,
+    self, Feature, Flat, Jump, Landing, Lie, Line, Lip, Mount, Plan, Roller, RunOut, Soil,
+    StartRamp, Surface, TALLEST, Weather, Yard,
 };
 use crate::setup::ride_plan;
 use serde::Deserialize;
@@ -144,6 +144,7 @@ fn opening(answers: &Answers, share: f64) -> Plan {
             edge_radius: 0.8,
             push_off: 1.0,
             surface: Surface::Wood,
+            width: None,
         }),
         flat(1.5),
     ];
@@ -153,6 +154,7 @@ fn opening(answers: &Answers, share: f64) -> Plan {
             length: 3.0,
             count: if answers.length > 48.0 { 2 } else { 1 },
             surface: Surface::Packed,
+            width: None,
         }));
     }
     features.push(flat(2.0));
@@ -162,6 +164,7 @@ fn opening(answers: &Answers, share: f64) -> Plan {
             length: answers.length,
             lie: Lie::Grade(-answers.fall / answers.length),
             tallest: Some(answers.tallest),
+            soil: Soil::default(),
         },
         line: Line::Features(features),
         riders: vec![answers.mount.clone()],
@@ -169,6 +172,7 @@ fn opening(answers: &Answers, share: f64) -> Plan {
         initial_speed: None,
         seen: Vec::new(),
         seed: 0,
+        width: plan::USUAL_WIDTH,
     }
 }
 
@@ -251,6 +255,7 @@ fn jump(answers: &Answers, (share, radii, angle_deg): (f64, f64, f64), gap: f64)
             lead_in: None,
             straight_end: None,
             surface: Surface::Wood,
+            width: None,
         },
         gap,
         decked: true,
@@ -261,6 +266,8 @@ fn jump(answers: &Answers, (share, radii, angle_deg): (f64, f64, f64), gap: f64)
             bottom_radius: 2.5,
             length: None,
             surface: Surface::Packed,
+            boxed: false,
+            width: None,
         },
     }
 }

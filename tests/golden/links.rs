@@ -47,6 +47,7 @@ fn vary(plan: &mut Plan, seed: u64) {
             sweep_deg: 50.0,
             bank_deg: 20.0,
             surface: Default::default(),
+            width: None,
         };
         features.insert(features.len() - 1, Feature::Turn(turn));
     }

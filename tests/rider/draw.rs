@@ -4,7 +4,7 @@ use super::riders;
 use fastrand::Rng;
 use sim::plan::{
     Feature, Flat, Jump, Landing, Line, Lip, Mount, Plan, Roller, RunOut, StartRamp, Style,
-    Surface, Weather, Yard,
+    Surface, USUAL_WIDTH, Weather, Yard,
 };
 
 /// Radius over which every knuckle is rounded, m.
@@ -166,6 +166,7 @@ impl Drawn {
             initial_speed: None,
             seen: Vec::new(),
             seed: 0,
+            width: USUAL_WIDTH,
         }
     }
 }
@@ -185,6 +186,7 @@ pub fn rollers(height: f64, length: f64, count: u32) -> Feature {
         length,
         count,
         surface: Surface::Packed,
+        width: None,
     })
 }
 
@@ -200,6 +202,7 @@ fn opening(rng: &mut Rng, count: usize) -> Vec<Feature> {
         edge_radius: 0.8,
         push_off: pick(rng, 0.8, 1.6),
         surface: Surface::Wood,
+        width: None,
     };
     let mut features = vec![Feature::StartRamp(ramp), flat(pick(rng, 1.0, 3.0))];
     for _ in 0..count {
@@ -229,6 +232,7 @@ fn jump(rng: &mut Rng, every_kind: bool) -> DrawnJump {
         lead_in: None,
         straight_end: (rng.u8(0..4) == 0).then(|| pick(rng, 0.15, 0.5)),
         surface: Surface::Wood,
+        width: None,
     };
     let landing = match kind {
         Kind::Gap | Kind::Deck | Kind::Spine => height * pick(rng, 0.8, 1.25),
@@ -263,6 +267,8 @@ fn landing_of(rng: &mut Rng, kind: Kind, height: f64) -> Landing {
         bottom_radius: pick(rng, 2.5, 4.0),
         length: None,
         surface: Surface::Packed,
+        boxed: false,
+        width: None,
     };
     fit_arcs(&mut landing);
     let (share, raised) = (pick(rng, 0.6, 0.9), rng.bool());

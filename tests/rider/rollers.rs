@@ -1,7 +1,9 @@
 //! What rollers cost the family's riders, apart from any jump.
 
 use super::riders;
-use sim::plan::{Feature, Flat, Line, Plan, Roller, RunOut, Style, Surface, Weather, Yard};
+use sim::plan::{
+    Feature, Flat, Line, Plan, Roller, RunOut, Style, Surface, USUAL_WIDTH, Weather, Yard,
+};
 use sim::setup::ride_plan;
 
 /// Rollers in a row: height, length, m.
@@ -41,6 +43,7 @@ fn after(rider: &sim::plan::Mount, speed: f64, size: Option<(f64, f64)>) -> f64 
             length,
             count: COUNT,
             surface: Surface::Packed,
+            width: None,
         }),
         None => flat(3.0 * length),
     };
@@ -61,6 +64,7 @@ fn after(rider: &sim::plan::Mount, speed: f64, size: Option<(f64, f64)>) -> f64 
         initial_speed: Some(speed),
         seen: Vec::new(),
         seed: 0,
+        width: USUAL_WIDTH,
     };
     let ridden = ride_plan(&plan, 0).unwrap_or_else(|faults| panic!("{faults:?}"));
     let at = 6.0 + 3.0 * length + 5.0;

@@ -7,7 +7,8 @@ use super::landed::{Landed, Wrong};
 use super::place::ride;
 use super::{floors, riders, seeds};
 use sim::plan::{
-    Feature, Jump, Landing, Line, Lip, Plan, RunOut, StartRamp, Style, Surface, Weather, Yard,
+    Feature, Jump, Landing, Line, Lip, Plan, RunOut, StartRamp, Style, Surface, USUAL_WIDTH,
+    Weather, Yard,
 };
 
 /// A foot, m.
@@ -36,6 +37,7 @@ fn plan(start: f64, grade: f64, style: Style, skill: f64) -> Plan {
         edge_radius: 0.8,
         push_off: 1.5,
         surface: Surface::Wood,
+        width: None,
     };
     let lip = Lip {
         height: 4.5 * FOOT,
@@ -43,6 +45,7 @@ fn plan(start: f64, grade: f64, style: Style, skill: f64) -> Plan {
         lead_in: None,
         straight_end: None,
         surface: Surface::Wood,
+        width: None,
     };
     let landing = Landing {
         height: 5.0 * FOOT,
@@ -51,6 +54,8 @@ fn plan(start: f64, grade: f64, style: Style, skill: f64) -> Plan {
         bottom_radius: 3.0,
         length: None,
         surface: Surface::Packed,
+        boxed: false,
+        width: None,
     };
     let features = vec![
         Feature::StartRamp(ramp),
@@ -78,6 +83,7 @@ fn plan(start: f64, grade: f64, style: Style, skill: f64) -> Plan {
         initial_speed: None,
         seen: Vec::new(),
         seed: 0,
+        width: USUAL_WIDTH,
     }
 }
 

@@ -7,7 +7,7 @@ use super::optimum::{self, Legs, Train};
 use super::place::ride;
 use super::{floors, riders, seeds};
 use sim::constants::GRAVITY;
-use sim::plan::{Feature, Line, Mount, Plan, RunOut, Style, Surface, Weather, Yard};
+use sim::plan::{Feature, Line, Mount, Plan, RunOut, Style, Surface, USUAL_WIDTH, Weather, Yard};
 use sim::profile::Profile;
 use sim::ride::{SAMPLE_STEP, Sample};
 use sim::setup::{self, Ridden};
@@ -65,6 +65,7 @@ fn plan(height: f64, length: f64, count: u32, mount: Mount, speed: f64) -> Plan 
         initial_speed: Some(speed),
         seen: Vec::new(),
         seed: 0,
+        width: USUAL_WIDTH,
     }
 }
 

@@ -131,6 +131,7 @@ reasons! {
     DraftLength: "too short for a jump, or longer than a yard",
     DraftFall: "no yard to ride lies so steep",
     Tallest: "too low to gain speed from, or too high to build like this",
+    Width: "nobody rides so narrow a line, or digs so wide a one",
     NoSuchAge: "the growth charts have no such age",
 }
 

@@ -32,7 +32,8 @@ pub const MAX_CHARACTERS: usize = 32_768;
 /// 1. The first.
 /// 2. Lips may end in a straight stretch; a plan has a seed, a yard the tallest that may be built.
 /// 3. The plan may have what a thing seen teaches.
-const FORMAT: u8 = 3;
+/// 4. The line and what is built on it have widths, the yard its soil; a landing may be boxed.
+const FORMAT: u8 = 4;
 /// High half of the first byte; the low half is the format.
 const MARK: u8 = 0xC0;
 /// Bytes of the frame before the body.

@@ -10,8 +10,8 @@ use super::pack::{
 };
 use crate::plan::{
     Bike, Clocked, Feature, Flat, Ground, GroundPoint, Jump, Landed, Landing, LeadIn, Lie, Line,
-    Lip, Mount, Observation, Plan, Rider, Roller, Rolling, RunOut, StartRamp, Stopped, Style,
-    Surface, Timed, Turn, Weather, Yard,
+    Lip, Mount, Observation, Plan, Rider, Roller, Rolling, RunOut, Soil, StartRamp, Stopped, Style,
+    Surface, Timed, Turn, USUAL_WIDTH, Weather, Yard,
 };
 use bitstream_io::{BitRead, BitWrite};
 use std::io;
@@ -24,9 +24,11 @@ record!(Plan {
     weather = USUAL_WEATHER,
     initial_speed = None,
     seed since 2 = 0,
+    width since 4 = USUAL_WIDTH,
 } then seen);
 
-record!(Yard { length, lie, tallest since 2 = None });
+record!(Yard { length, lie, tallest since 2 = None, soil since 4 = Soil::Loam });
+choice!(Soil in 3 bits { 0: Sand, 1: Gravel, 2: Loam, 3: Clay });
 choice!(Lie in 2 bits { 0: Grade(rise), 1: Surveyed(points) });
 record!(GroundPoint { station, elevation });
 
@@ -70,10 +72,11 @@ record!(StartRamp {
     edge_radius = 0.8,
     push_off,
     surface = Surface::Wood,
+    width since 4 = None,
 });
 record!(Flat { length, surface = Surface::Packed });
-record!(Roller { height, length, count, surface = Surface::Packed });
-record!(Turn { radius, sweep_deg, bank_deg, surface = Surface::Packed });
+record!(Roller { height, length, count, surface = Surface::Packed, width since 4 = None });
+record!(Turn { radius, sweep_deg, bank_deg, surface = Surface::Packed, width since 4 = None });
 record!(RunOut { length, surface = Surface::Packed });
 
 record!(Jump {
@@ -88,6 +91,7 @@ record!(Lip {
     lead_in,
     surface = Surface::Wood,
     straight_end since 2 = None,
+    width since 4 = None,
 });
 record!(LeadIn { angle_deg, length });
 record!(Landing {
@@ -97,6 +101,8 @@ record!(Landing {
     bottom_radius,
     length,
     surface = Surface::Packed,
+    boxed since 4 = false,
+    width since 4 = None,
 });
 
 record!(Mount { label, rider, bike });

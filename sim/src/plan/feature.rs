@@ -3,6 +3,7 @@
 use super::check::Checker;
 use super::{GroundPoint, Jump, Surface};
 use crate::error::{Quantity, Why};
+use core::ops::RangeInclusive;
 use serde::{Deserialize, Serialize};
 
 /// What is ridden.
@@ -91,6 +92,15 @@ fn check_along(length: f64, c: &mut Checker) {
     c.within("length", Quantity::Length, length, 0.05..=200.0, why);
 }
 
+/// Narrower than this nobody rides, wider nobody digs by hand, m (common practice, no source).
+pub(super) const WIDTHS: RangeInclusive<f64> = 0.4..=6.0;
+
+pub(super) fn check_width(width: Option<f64>, c: &mut Checker) {
+    if let Some(width) = width {
+        c.within("width", Quantity::Length, width, WIDTHS, Why::Width);
+    }
+}
+
 /// The ramp the rider starts from: a platform, a slope and a hollow that leads out level.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -109,6 +119,9 @@ pub struct StartRamp {
     /// What the ramp is made of.
     #[serde(default = "Surface::wood")]
     pub surface: Surface,
+    /// Its own width, m, where it is not as wide as the line.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub width: Option<f64>,
 }
 
 impl StartRamp {
@@ -152,6 +165,7 @@ impl StartRamp {
         );
         let why = Why::PushOff;
         c.within("push_off", Quantity::Speed, self.push_off, 0.0..=8.0, why);
+        check_width(self.width, c);
     }
 }
 
@@ -179,6 +193,9 @@ pub struct Roller {
     /// What they are made of.
     #[serde(default)]
     pub surface: Surface,
+    /// Its own width, m, where it is not as wide as the line.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub width: Option<f64>,
 }
 
 impl Roller {
@@ -189,6 +206,7 @@ impl Roller {
         c.within("length", Quantity::Length, self.length, 0.5..=30.0, why);
         let why = Why::RollerCount;
         c.count("count", self.count as usize, 1..=20, why);
+        check_width(self.width, c);
     }
 }
 
@@ -205,6 +223,9 @@ pub struct Turn {
     /// What it is made of.
     #[serde(default)]
     pub surface: Surface,
+    /// Its own width, m, where it is not as wide as the line.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub width: Option<f64>,
 }
 
 impl Turn {
@@ -221,6 +242,7 @@ impl Turn {
         );
         let why = Why::TurnBank;
         c.within("bank_deg", Quantity::Angle, self.bank_deg, 0.0..=80.0, why);
+        check_width(self.width, c);
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::Surface;
 use super::check::Checker;
+use super::feature::check_width;
 use crate::error::{Quantity, Why};
 use serde::{Deserialize, Serialize};
 
@@ -50,6 +51,9 @@ pub struct Lip {
     /// What the lip is made of.
     #[serde(default = "Surface::wood")]
     pub surface: Surface,
+    /// Its own width, m, where it is not as wide as the line.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub width: Option<f64>,
 }
 
 impl Lip {
@@ -65,6 +69,7 @@ impl Lip {
             let why = Why::StraightEnd;
             c.within("straight_end", Quantity::Length, length, 0.0..=5.0, why);
         }
+        check_width(self.width, c);
     }
 }
 
@@ -110,9 +115,15 @@ pub struct Landing {
     /// landing runs down to the ground again.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub length: Option<f64>,
+    /// Whether walls of timber hold its fill, in place of slopes of dirt beside and before it.
+    #[serde(default)]
+    pub boxed: bool,
     /// What the landing is made of.
     #[serde(default)]
     pub surface: Surface,
+    /// Its own width, m, where it is not as wide as the line.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub width: Option<f64>,
 }
 
 impl Landing {
@@ -147,5 +158,6 @@ impl Landing {
             let why = Why::LandingLength;
             c.within("length", Quantity::Length, length, 0.0..=40.0, why);
         }
+        check_width(self.width, c);
     }
 }

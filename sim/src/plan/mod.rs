@@ -10,6 +10,7 @@ mod json;
 mod jump;
 mod rider;
 mod seen;
+mod soil;
 mod survey;
 #[cfg(test)]
 mod tests;
@@ -22,6 +23,7 @@ pub use feature::{Feature, Flat, Line, Roller, RunOut, StartRamp, Turn};
 pub use jump::{Jump, Landing, LeadIn, Lip};
 pub use rider::{Mount, Rider, Style};
 pub use seen::{Clocked, Landed, Observation, Stopped, Timed};
+pub use soil::Soil;
 pub use weather::{Ground, Weather};
 pub use yard::{GroundPoint, Lie, Yard};
 pub(crate) use yard::{LONGEST_YARD, TALLEST};
@@ -36,6 +38,10 @@ const MOST_SEEN: u32 = 24;
 /// Largest seed: six digits can be read out to somebody.
 pub const LARGEST_SEED: u32 = 999_999;
 
+/// Width of a line where nothing else is said, m: wide enough for a child to come down off the middle, and a sheet
+/// of plywood (common practice, no source).
+pub const USUAL_WIDTH: f64 = 1.22;
+
 /// A whole plan: everything needed to ride a line, and nothing else.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -46,6 +52,9 @@ pub struct Plan {
     pub yard: Yard,
     /// The features in riding order, or an existing line as surveyed.
     pub line: Line,
+    /// How wide the line is, m; a feature may have a width of its own.
+    #[serde(default = "Plan::usual_width")]
+    pub width: f64,
     /// Who rides, each with the bike ridden; the first is the one the line is for.
     pub riders: Vec<Mount>,
     /// Air and ground on the day.
@@ -70,6 +79,13 @@ impl Plan {
         c.text("name", &self.name);
         c.inside("yard", |c| self.yard.check(c));
         c.inside("line", |c| self.line.check(c));
+        c.within(
+            "width",
+            Quantity::Length,
+            self.width,
+            feature::WIDTHS,
+            Why::Width,
+        );
         let why = Why::RiderCount;
         c.count("riders", self.riders.len(), 1..=4, why);
         c.each("riders", &self.riders, Mount::check);
@@ -93,6 +109,10 @@ impl Plan {
             _ => false,
         };
         self.field_faults().into_iter().find(beyond)
+    }
+
+    fn usual_width() -> f64 {
+        USUAL_WIDTH
     }
 
     fn check_speed(&self, c: &mut Checker) {

@@ -1,6 +1,7 @@
 //! The ground the line is laid on.
 
 use super::check::Checker;
+use super::soil::Soil;
 use crate::error::{Quantity, Why};
 use serde::{Deserialize, Serialize};
 
@@ -19,6 +20,9 @@ pub struct Yard {
     /// suggested.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tallest: Option<f64>,
+    /// What is dug here.
+    #[serde(default)]
+    pub soil: Soil,
 }
 
 /// Least and most that a builder can want nothing to be taller than, m.
@@ -31,6 +35,7 @@ impl Yard {
             length,
             lie: Lie::Grade(grade),
             tallest: None,
+            soil: Soil::Loam,
         }
     }
 
