@@ -30,6 +30,7 @@ fn rollers(height: f64, length: f64, style: Style) -> Plan {
     plan.yard = Yard::even(60.0, 0.0);
     plan.line = Line::Features(vec![
         Feature::StartRamp(StartRamp {
+            width: None,
             platform_height: 2.5,
             angle_deg: 30.0,
             bottom_radius: 3.5,
@@ -39,6 +40,7 @@ fn rollers(height: f64, length: f64, style: Style) -> Plan {
         }),
         flat(3.0),
         Feature::Roller(Roller {
+            width: None,
             height,
             length,
             count: 2,
