@@ -37,6 +37,7 @@ pub fn one_jump() -> Day {
         edge_radius: 0.8,
         push_off: 1.2,
         surface: Surface::Wood,
+        width: None,
     });
     let jump = Feature::Jump(Jump {
         lip: Lip {
@@ -45,6 +46,7 @@ pub fn one_jump() -> Day {
             lead_in: None,
             straight_end: None,
             surface: Surface::Wood,
+            width: None,
         },
         gap: 1.2,
         decked: false,
@@ -55,6 +57,8 @@ pub fn one_jump() -> Day {
             bottom_radius: 3.0,
             length: None,
             surface: Surface::Packed,
+            boxed: false,
+            width: None,
         },
     });
     Day {
@@ -77,6 +81,7 @@ pub fn pumped() -> Day {
         length: 3.2,
         count: 3,
         surface: Surface::Packed,
+        width: None,
     });
     let mut plan = plan(-0.03, vec![flat(6.0), rollers, flat(2.0)]);
     plan.initial_speed = Some(4.5);

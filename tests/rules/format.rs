@@ -43,6 +43,7 @@ fn features() -> Vec<Feature> {
         }),
         straight_end: Some(0.2),
         surface,
+        width: None,
     };
     let landing = Landing {
         height: 0.5,
@@ -51,6 +52,8 @@ fn features() -> Vec<Feature> {
         bottom_radius: 3.0,
         length: Some(3.0),
         surface,
+        boxed: false,
+        width: None,
     };
     vec![
         Feature::StartRamp(StartRamp {
@@ -60,6 +63,7 @@ fn features() -> Vec<Feature> {
             edge_radius: 0.5,
             push_off: 1.0,
             surface,
+            width: None,
         }),
         Feature::Flat(Flat {
             length: 2.0,
@@ -70,6 +74,7 @@ fn features() -> Vec<Feature> {
             length: 3.0,
             count: 2,
             surface,
+            width: None,
         }),
         Feature::Jump(Jump {
             lip,
@@ -82,6 +87,7 @@ fn features() -> Vec<Feature> {
             sweep_deg: 90.0,
             bank_deg: 20.0,
             surface,
+            width: None,
         }),
         Feature::RunOut(RunOut {
             length: 8.0,
@@ -138,6 +144,7 @@ fn full() -> [Value; 2] {
             length: 50.0,
             lie,
             tallest: Some(2.0),
+            soil: Default::default(),
         },
         line,
         riders: vec![mount()],
@@ -151,6 +158,7 @@ fn full() -> [Value; 2] {
         // What was seen is described apart from the table: see the end of the description.
         seen: Vec::new(),
         seed: 7,
+        width: sim::plan::USUAL_WIDTH,
     };
     let surveyed = Line::Surveyed {
         points: points.clone(),

@@ -69,6 +69,7 @@ impl Way {
                 edge_radius: 3.0,
                 push_off: self.push_off,
                 surface: Surface::Wood,
+                width: None,
             }),
             flat(5.0),
         ];
@@ -78,6 +79,7 @@ impl Way {
                 length: row.length,
                 count: row.count,
                 surface: Surface::Packed,
+                width: None,
             }));
             features.push(flat(row.flat));
         }
@@ -112,6 +114,7 @@ pub fn plan(mut features: Vec<Feature>) -> Plan {
         initial_speed: None,
         seen: Vec::new(),
         seed: 0,
+        width: sim::plan::USUAL_WIDTH,
     }
 }
 
