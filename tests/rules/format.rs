@@ -43,7 +43,7 @@ fn features() -> Vec<Feature> {
         }),
         straight_end: Some(0.2),
         surface,
-        width: None,
+        width: Some(1.0),
     };
     let landing = Landing {
         height: 0.5,
@@ -53,7 +53,7 @@ fn features() -> Vec<Feature> {
         length: Some(3.0),
         surface,
         boxed: false,
-        width: None,
+        width: Some(1.0),
     };
     vec![
         Feature::StartRamp(StartRamp {
@@ -63,7 +63,7 @@ fn features() -> Vec<Feature> {
             edge_radius: 0.5,
             push_off: 1.0,
             surface,
-            width: None,
+            width: Some(1.0),
         }),
         Feature::Flat(Flat {
             length: 2.0,
@@ -74,7 +74,7 @@ fn features() -> Vec<Feature> {
             length: 3.0,
             count: 2,
             surface,
-            width: None,
+            width: Some(1.0),
         }),
         Feature::Jump(Jump {
             lip,
@@ -87,7 +87,7 @@ fn features() -> Vec<Feature> {
             sweep_deg: 90.0,
             bank_deg: 20.0,
             surface,
-            width: None,
+            width: Some(1.0),
         }),
         Feature::RunOut(RunOut {
             length: 8.0,
@@ -158,7 +158,7 @@ fn full() -> [Value; 2] {
         // What was seen is described apart from the table: see the end of the description.
         seen: Vec::new(),
         seed: 7,
-        width: sim::plan::USUAL_WIDTH,
+        width: 1.5,
     };
     let surveyed = Line::Surveyed {
         points: points.clone(),
