@@ -26,6 +26,7 @@ pub fn add(profile: &mut Profile, mut heading: f64, bends: &[Bend]) {
         surface: Surface::Packed,
         intent: Intent::Roll,
         turn: 0.0,
+        width: sim::plan::USUAL_WIDTH,
     };
     let last = profile.pieces.last();
     let (mut start, mut before) = last.map_or((DVec2::ZERO, 0.0), |p| (p.end, p.before + p.length));

@@ -1,9 +1,11 @@
 // Which fields each part of a plan has, group by group, in the order in which a builder asks.
 // A field is [path, word, quantity] or [path, word, { choices }] or [path, word, { toggle }].
 
-import { surfaces, styles, grounds, groups as g, fields as f, cautions } from "../words.js";
+import { surfaces, soils, styles, grounds, groups as g, fields as f, cautions } from "../words.js";
 
 const surface = (path) => [path, f.surface, { choices: surfaces }];
+// A width of its own, m: what a grown-up's wheels want.
+const width = (path) => [[path, f.own_width, { toggle: 1.8 }], [path, f.width, "length"]];
 
 const forms = {
   start_ramp: [
@@ -14,6 +16,7 @@ const forms = {
       ["edge_radius", f.edge_radius, "length"],
       ["push_off", f.push_off, "speed"],
       surface("surface"),
+      ...width("width"),
     ]],
   ],
   flat: [[null, [["length", f.length, "length"], surface("surface")]]],
@@ -23,6 +26,7 @@ const forms = {
       ["length", f.length, "length"],
       ["count", f.count, "count"],
       surface("surface"),
+      ...width("width"),
     ]],
   ],
   jump: [
@@ -35,6 +39,7 @@ const forms = {
       ["lip.lead_in.length", f.lead_length, "length"],
       ["lip.straight_end", f.straight_end, { toggle: 0.3 }],
       ["lip.straight_end", f.straight_length, "length"],
+      ...width("lip.width"),
     ]],
     [g.gap, [
       ["gap", f.gap, "length", { caution: (v, feature) => v > 0.5 && !feature.decked && cautions.gap }],
@@ -48,6 +53,8 @@ const forms = {
       ["landing.length", f.bed, { toggle: 1 }],
       ["landing.length", f.bed_length, "length"],
       surface("landing.surface"),
+      ["landing.boxed", f.boxed, { toggle: true }],
+      ...width("landing.width"),
     ]],
   ],
   turn: [
@@ -56,6 +63,7 @@ const forms = {
       ["sweep_deg", f.sweep_deg, "angle", { step: 5 }],
       ["bank_deg", f.bank_deg, "angle"],
       surface("surface"),
+      ...width("width"),
     ]],
   ],
   run_out: [[null, [["length", f.length, "length"], surface("surface")]]],
@@ -95,8 +103,11 @@ export const yardForm = [
     ["length", f.yard_length, "length", { step: 10 }],
     ["tallest", f.limited, { toggle: 2 }],
     ["tallest", f.tallest, "length"],
+    ["soil", f.soil, { choices: soils }],
   ]],
 ];
+
+export const widthForm = [null, [["width", f.line_width, "length"]]];
 
 // Only where no start ramp gives the speed.
 export const startForm = [null, [["initial_speed", f.initial_speed, "speed"]]];

@@ -3,6 +3,7 @@
 use super::ground::Ground;
 use super::pen::Pen;
 use super::piece::STEEPEST;
+use super::width::widen;
 use super::{Character, LipEdge, Profile, Span};
 use crate::error::{Fault, Quantity, Why};
 use crate::num;
@@ -95,8 +96,14 @@ impl Profile {
         }
         let ground = Ground::new(&plan.yard.lie);
         let profile = match &plan.line {
-            Line::Features(features) => features_on(&ground, features, largest_wheel(plan))?,
-            Line::Surveyed { points, surface } => super::surveyed::trace(points, *surface),
+            Line::Features(features) => features_on(&ground, features, plan)?,
+            Line::Surveyed { points, surface } => {
+                let mut traced = super::surveyed::trace(points, *surface);
+                for piece in &mut traced.pieces {
+                    piece.character.width = plan.width;
+                }
+                traced
+            }
         };
         let profile = Profile {
             yard: ground.outline(&plan.yard),
@@ -133,12 +140,12 @@ fn largest_wheel(plan: &Plan) -> f64 {
     radii.fold(0.0, num::max)
 }
 
-fn features_on(ground: &Ground, features: &[Feature], wheel: f64) -> Result<Profile, Vec<Fault>> {
+fn features_on(ground: &Ground, features: &[Feature], plan: &Plan) -> Result<Profile, Vec<Fault>> {
     let mut laying = Laying {
         ground,
         pen: Pen::new(ground.point(0.0)),
         bed: 0.0,
-        wheel,
+        wheel: largest_wheel(plan),
         feature: 0,
         lips: Vec::new(),
     };
@@ -155,6 +162,9 @@ fn features_on(ground: &Ground, features: &[Feature], wheel: f64) -> Result<Prof
                 // What follows stands on a bed of unknown height, and cannot be judged.
                 break;
             }
+        }
+        if let Some(own) = laying.pen.pieces.get_mut(first..) {
+            widen(own, what, plan.width);
         }
         let from = laying.pen.pieces.get(first);
         spans.push(Span {

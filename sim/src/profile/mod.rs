@@ -20,11 +20,12 @@ mod stretch;
 mod surveyed;
 #[cfg(test)]
 mod tests;
+mod width;
 
 pub use piece::{Closest, Piece, direction};
 pub use query::Spot;
 
-use crate::plan::Surface;
+use crate::plan::{Surface, USUAL_WIDTH};
 use glam::DVec2;
 use serde::Serialize;
 
@@ -100,15 +101,18 @@ pub struct Character {
     pub intent: Intent,
     /// Curvature of the turn it is part of, seen from above, 1/m; 0 where the line is straight.
     pub turn: f64,
+    /// How wide it is, m.
+    pub width: f64,
 }
 
 impl Character {
-    /// Not part of a turn.
+    /// Not part of a turn, and as wide as a line usually is.
     pub(crate) fn new(surface: Surface, intent: Intent) -> Self {
         Self {
             surface,
             intent,
             turn: 0.0,
+            width: USUAL_WIDTH,
         }
     }
 }

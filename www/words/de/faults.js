@@ -109,6 +109,7 @@ export const reasons = {
   seed: "ein Anfangswert hat höchstens sechs Ziffern",
   draft_length: "zu kurz für einen Sprung, oder länger als ein Garten",
   draft_fall: "so steil liegt kein Garten, in dem man fährt",
+  width: "so schmal fährt niemand, so breit gräbt niemand",
   tallest: "zu niedrig, um Tempo zu holen, oder zu hoch, um so zu bauen",
   no_such_age: "dieses Alter gibt es in den Wachstumskurven nicht",
 };

@@ -109,6 +109,7 @@ export const reasons = {
   seed: "a seed has six digits at most",
   draft_length: "too short for a jump, or longer than a yard",
   draft_fall: "no yard to ride lies so steep",
+  width: "nobody rides so narrow a line, or digs so wide a one",
   tallest: "too low to gain speed from, or too high to build like this",
   no_such_age: "the growth charts have no such age",
 };

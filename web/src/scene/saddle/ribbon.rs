@@ -22,6 +22,8 @@ pub struct Knot {
     pub surface: Surface,
     /// What that asks of whoever rides it.
     pub intent: Intent,
+    /// Half its width, m.
+    pub half: f64,
     /// Whether one piece of ground ends here: never left out, however far away.
     pub joint: bool,
     /// Whether the line ends here.
@@ -60,6 +62,7 @@ impl Ribbon {
                     yard: land::yard(profile, at.x),
                     surface: piece.character.surface,
                     intent: piece.character.intent,
+                    half: 0.5 * piece.character.width,
                     joint: i == 0,
                     end: false,
                 });

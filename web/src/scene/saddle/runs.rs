@@ -1,7 +1,8 @@
 //! What of the ribbon is seen: whatever a nearer rise hides is left out.
 //!
-//! The ribbon is looked down along its middle and has one width, so a nearer part of it is the wider on the
-//! sheet: a part is hidden just where it lies no higher on the sheet than anything nearer.
+//! The ribbon is looked down along its middle and hardly changes its width, so a nearer part of it is the wider on the
+//! sheet: a part is hidden just where it lies no higher on the sheet than anything nearer. Where a landing is much
+//! wider than the lip before it, what sticks out beside that lip is not drawn.
 
 use super::beside;
 use super::lens::Lens;

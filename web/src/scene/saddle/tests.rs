@@ -1,6 +1,5 @@
 //! The whole view from the saddle on the demonstration line.
 
-use super::walls::HALF;
 use super::*;
 use crate::scene::moment::Moment;
 use crate::scene::sheet::Mark;
@@ -87,7 +86,7 @@ fn a_lip_grows_as_it_comes_and_stands_up_like_a_wall() {
     let size = |before: f64| {
         let rider = ridden.aboard(ridden.when(lip.foot.x - before));
         let lens = ridden.saddle.lens(&rider, SHEET);
-        let [left, right] = [HALF, -HALF].map(|w| lens.place(beside(lip.edge, w)).unwrap());
+        let [left, right] = [0.6, -0.6].map(|w| lens.place(beside(lip.edge, w)).unwrap());
         let foot = lens.place(beside(lip.foot, 0.0)).unwrap();
         assert!(left.y < foot.y, "the edge stands above the foot");
         (right.x - left.x, foot.y - left.y)

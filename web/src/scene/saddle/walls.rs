@@ -8,9 +8,6 @@ use glam::{DVec2, DVec3};
 use sim::plan::Surface;
 use sim::profile::Intent;
 
-/// Half the width of the line, m: a deck for a child (common practice, no source).
-pub const HALF: f64 = 0.6;
-
 /// Boards are this wide, and strokes on earth this far apart, m.
 const BOARD: f64 = 0.15;
 const STROKE: f64 = 0.3;
@@ -37,7 +34,8 @@ fn steepness(a: &Knot, b: &Knot) -> f64 {
 
 /// Lays a stretch that is seen without a break on the sheet.
 pub fn draw(run: &[Knot], lens: &Lens, sheet: &mut Sheet) {
-    let alike = |a: &Knot, b: &Knot| a.surface == b.surface && is_gap(a) == is_gap(b);
+    let alike =
+        |a: &Knot, b: &Knot| a.surface == b.surface && a.half == b.half && is_gap(a) == is_gap(b);
     for part in run.chunk_by(alike) {
         // A part reaches to the first point of the next.
         fill(part, run.get(index_after(run, part)), lens, sheet);
@@ -50,10 +48,10 @@ pub fn draw(run: &[Knot], lens: &Lens, sheet: &mut Sheet) {
     for (a, b) in ridden() {
         strokes(a, b, lens, sheet);
     }
-    for left in [HALF, -HALF] {
+    for side in [1.0, -1.0] {
         for (a, b) in ridden() {
             let wide = if is_clear(a) { 0.012 } else { 0.03 };
-            let [from, to] = [a, b].map(|k| beside(k.at, left));
+            let [from, to] = [a, b].map(|k| beside(k.at, side * a.half));
             rod(Ink::Ground, wide, from, to, lens, sheet);
         }
     }
@@ -62,7 +60,7 @@ pub fn draw(run: &[Knot], lens: &Lens, sheet: &mut Sheet) {
     let corners = pairs.filter(|(a, b)| is_clear(a) != is_clear(b));
     let corners = corners.map(|(_, b)| b);
     for k in corners.chain(run.last().filter(|k| !k.end)) {
-        let [from, to] = [HALF, -HALF].map(|left| beside(k.at, left));
+        let [from, to] = [k.half, -k.half].map(|left| beside(k.at, left));
         rod(Ink::Ground, 0.035, from, to, lens, sheet);
     }
 }
@@ -91,12 +89,13 @@ fn fill(part: &[Knot], end: Option<&Knot>, lens: &Lens, sheet: &mut Sheet) {
             top.push(to.at);
         }
     }
-    let left = top.iter().map(|&p| beside(p, HALF));
-    let right = top.iter().rev().map(|&p| beside(p, -HALF));
+    let half = part[0].half;
+    let left = top.iter().map(|&p| beside(p, half));
+    let right = top.iter().rev().map(|&p| beside(p, -half));
     sheet.area(ink, left.chain(right).filter_map(|p| lens.place(p)));
     for pair in points.windows(2).filter(|p| steepness(p[0], p[1]) > STEEP) {
         let [a, b] = [pair[0].at, pair[1].at];
-        let corners = [(a, HALF), (b, HALF), (b, -HALF), (a, -HALF)];
+        let corners = [(a, half), (b, half), (b, -half), (a, -half)];
         sheet.area(
             Ink::Shade,
             lens.quad(corners.map(|(p, left)| beside(p, left))),
@@ -126,11 +125,14 @@ fn batter<'a, I: DoubleEndedIterator<Item = &'a Knot>>(
     if knots().all(|k| high(k) < LOW) {
         return;
     }
+    let Some(half) = knots().next().map(|k| k.half) else {
+        return;
+    };
     let foot = |k: &Knot| {
-        let out = HALF + BATTER * high(k);
+        let out = half + BATTER * high(k);
         DVec3::new(k.at.x, side * out, k.at.y - high(k))
     };
-    let top = knots().map(|k| beside(k.at, side * HALF));
+    let top = knots().map(|k| beside(k.at, side * half));
     let outline: Vec<_> = top
         .chain(knots().rev().map(foot))
         .filter_map(|p| lens.place(p))
@@ -169,8 +171,8 @@ fn strokes(a: &Knot, b: &Knot, lens: &Lens, sheet: &mut Sheet) {
         rod(
             ink,
             0.012,
-            beside(p, HALF - from),
-            beside(p, to - HALF),
+            beside(p, a.half - from),
+            beside(p, to - a.half),
             lens,
             sheet,
         );
