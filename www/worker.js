@@ -3,6 +3,14 @@
 import init, { ride, study } from "./carryline.js";
 
 let ready;
+let shed;
+
+/** What studies a plan: where test rides were seen, the shed, which is fetched for the first of them. */
+async function studyOf(plan) {
+  if (!plan.seen?.length) return study;
+  shed ??= await import("./shed.js").then((made) => made.default().then(() => made));
+  return shed.study;
+}
 
 /** Rides a plan; the traces are handed over, not copied: the page has other things to do. */
 function rideBeside(plan, riders) {
@@ -18,7 +26,7 @@ onmessage = async ({ data: { module, number, part, plan, riders } }) => {
   try {
     await ready;
     if (module) return;
-    const [answer, given] = part === "ride" ? rideBeside(plan, riders) : [study(plan, part), []];
+    const [answer, given] = part === "ride" ? rideBeside(plan, riders) : [(await studyOf(plan))(plan, part), []];
     postMessage({ number, answer }, given);
   } catch (error) {
     // The page reads the same plan and tells its faults itself. Anything else is a breakdown, which the page

@@ -58,6 +58,8 @@ pub fn little_is_fetched(ground: &Ground) -> Result<()> {
         let shown: f64 = entries.iter().map(|e| e.bytes).sum();
         let wasm = entries.iter().find(|e| e.name.ends_with(".wasm")).context("no simulator was fetched")?;
         ensure!(wasm.bytes > 50e3, "the simulator has only {} bytes, so nothing was counted", wasm.bytes);
+        let shed = entries.iter().any(|e| e.name.contains("/shed"));
+        ensure!(!shed, "what studies test rides is fetched where there are none");
         // What is kept for later is fetched too, once the page has started.
         let script = "return caches.keys().then(async ([name]) => (await (await caches.open(name)).keys()).map(r => r.url))";
         let kept: Vec<String> = page.ask(script).await?;

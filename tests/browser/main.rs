@@ -101,6 +101,7 @@ const CASES: &[(&str, Case)] = cases![
     offline::in_chromium,
     offline::in_firefox,
     offline::from_a_subfolder,
+    offline::who_plans_learns_without_a_host,
     offline::a_new_version_is_taken_up_whole,
     offline::half_a_version_is_not_taken,
     offline::can_be_installed,

@@ -5,7 +5,7 @@ use browser::{Engine, Ground, Host, Page, Screen, Visit, cargo};
 use std::fs;
 use std::net::TcpStream;
 use std::path::{Path, PathBuf};
-use std::time::{Duration, SystemTime};
+use std::time::{Duration, Instant, SystemTime};
 use tempfile::TempDir;
 
 /// The page as it is built for any static host.
@@ -170,6 +170,52 @@ pub fn in_firefox(ground: &Ground) -> Result<()> {
 
 pub fn from_a_subfolder(ground: &Ground) -> Result<()> {
     rides_without_a_host(ground, Engine::Chromium, "/yard/lines/")
+}
+
+/// A test ride is added; gives what it teaches, in words.
+async fn learn(page: &Page) -> Result<Vec<String>> {
+    page.wait_for("the form", "document.querySelector('#see-seconds')")
+        .await?;
+    for (name, text) in [("from", "0 m"), ("to", "6 m"), ("seconds", "2.75 s")] {
+        page.fill(&format!("#see-{name}"), text).await?;
+    }
+    page.click("#see-add").await?;
+    page.wait_for(
+        "what that teaches",
+        "document.querySelector('#taught p') && !document.documentElement.dataset.working",
+    )
+    .await?;
+    page.texts("#taught p").await
+}
+
+/// What a test ride teaches is known without a host once a line was changed; before, it is said that it is not.
+pub fn who_plans_learns_without_a_host(ground: &Ground) -> Result<()> {
+    let folder = built()?;
+    for changed in [false, true] {
+        let host = Host::start(folder.path(), "/", 0)?;
+        let address = address(&host, "/");
+        ground.visit_as(&visit(&address), async |page| {
+            wait_until_kept(page).await?;
+            speeds(page).await?;
+            if changed {
+                page.click("#features [data-kind=start_ramp] .feature").await?;
+                page.fill("[data-field$='platform_height'] input", "2.5 m").await?;
+                let kept = "return caches.keys().then(async ([name]) => (await (await caches.open(name)).keys()).filter(r => /shed/.test(r.url)).length)";
+                let begun = Instant::now();
+                while page.ask::<usize>(kept).await? < 2 {
+                    ensure!(begun.elapsed() < UPDATE, "the shed is not kept");
+                    tokio::time::sleep(Duration::from_millis(100)).await;
+                }
+            }
+            drop(host);
+            let told = learn(page).await?;
+            let lost = told.iter().any(|text| text.starts_with("What this teaches could not be worked out"));
+            println!("changed {changed}: {told:#?}");
+            ensure!(lost != changed, "changed {changed}: {told:?}");
+            Ok(())
+        })?;
+    }
+    Ok(())
 }
 
 pub fn a_new_version_is_taken_up_whole(ground: &Ground) -> Result<()> {

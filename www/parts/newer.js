@@ -1,5 +1,6 @@
 // Keeps the page on the device, and says when a newer version has come.
 
+import { onChange } from "../state.js";
 import { newer, loadAgain } from "../words.js";
 import { make } from "./make.js";
 import { say } from "./message.js";
@@ -8,6 +9,15 @@ const { serviceWorker, locks } = navigator;
 
 // The folder of this version. While the lock is held, what is kept of it stays.
 const here = new URL("..", import.meta.url).href;
+
+// What the shed is made of: whoever changes a line may ride it where there is no connection, and want to know what
+// that teaches.
+let shed = ["../shed.js", "../shed_bg.wasm"];
+
+function keepShed() {
+  for (const part of shed) fetch(new URL(part, import.meta.url)).catch(console.warn);
+  shed = [];
+}
 
 function tellNewer() {
   const again = make("button", { type: "button", onclick: () => location.reload() }, loadAgain);
@@ -26,6 +36,7 @@ export async function startNewer() {
     return new Promise(() => {});
   });
   const registered = await serviceWorker.register("sw.js");
+  onChange((what) => what === "plan" && keepShed());
   // Whenever it is loaded the browser looks for a newer version; a page that is only put aside, as on a
   // phone, is never loaded again by itself.
   document.addEventListener("visibilitychange", () => {

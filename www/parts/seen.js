@@ -81,8 +81,9 @@ function tell() {
   }
   result.hidden = !seen.some((observation) => !observation.rider);
   if (result.hidden || state.faults.length) return;
+  const unlearnt = state.study.lost ? words.lost : words.nothing;
   if (fit === undefined) result.replaceChildren(make("p", {}, words.working));
-  else result.replaceChildren(...(fit ? taught(fit) : [make("p", {}, words.nothing)]));
+  else result.replaceChildren(...(fit ? taught(fit) : [make("p", {}, unlearnt)]));
 }
 
 function show() {

@@ -20,9 +20,10 @@ pub fn build_into(out: &Path) -> Result<()> {
     // Before the long part, so that a folder that cannot be is known at once.
     fs::create_dir_all(out).with_context(|| format!("cannot make the folder {}", out.display()))?;
     ensure_target()?;
-    let mut files = bind(&compile()?)?;
+    let mut files = bind(&compile(&[])?, "carryline")?;
+    files.append(&mut bind(&compile(&["--features", "shed"])?, "shed")?);
     files.append(&mut read(&repository().join("www"))?);
-    let apart = ["carryline.js", "language.js"];
+    let apart = ["carryline.js", "language.js", "shed.js"];
     join(&mut files, &["app.js", "rest.js"], &apart)?;
     let words = files.keys().filter(|path| path.ends_with("/all.js"));
     for words in words.cloned().collect::<Vec<_>>() {
@@ -47,8 +48,8 @@ pub fn build_into(out: &Path) -> Result<()> {
     Ok(())
 }
 
-/// Makes the bindings between the simulator and the page.
-fn bind(wasm: &Path) -> Result<Files> {
+/// Makes the bindings between a simulator and the page.
+fn bind(wasm: &Path, name: &str) -> Result<Files> {
     let mut bound = wasm_bindgen_cli_support::Bindgen::new()
         .input_path(wasm)
         .web(true)?
@@ -56,14 +57,14 @@ fn bind(wasm: &Path) -> Result<Files> {
         .omit_default_module_path(false)
         .remove_name_section(true)
         .remove_producers_section(true)
-        .out_name("carryline")
+        .out_name(name)
         .generate_output()
         .context("cannot make the bindings")?;
     let wasm = bound.wasm_mut().emit_wasm();
     let script = bound.js().as_bytes().to_vec();
     Ok(Files::from([
-        ("carryline_bg.wasm".to_owned(), wasm),
-        ("carryline.js".to_owned(), script),
+        (format!("{name}_bg.wasm"), wasm),
+        (format!("{name}.js"), script),
     ]))
 }
 
@@ -116,11 +117,12 @@ fn ensure_target() -> Result<()> {
 }
 
 /// Compiles the library to wasm, in a folder of its own so that no other build is waited for.
-fn compile() -> Result<PathBuf> {
+fn compile(features: &[&str]) -> Result<PathBuf> {
     let folder = target_folder().join("page");
     let status = tool("cargo")
         .env("CARGO_ENCODED_RUSTFLAGS", flags())
         .args(["build", "--quiet", "--package", "web", "--lib"])
+        .args(features)
         .args(["--profile", "page", "--target", TARGET, "--target-dir"])
         .arg(&folder)
         .status()

@@ -71,6 +71,7 @@ export const seen = {
   far: "Das liegt weit daneben.",
   working: "Sucht, was passt. Das dauert ein paar Sekunden.",
   nothing: "Daraus lässt sich hier nichts lernen.",
+  lost: "Was das lehrt, ließ sich hier nicht ausrechnen. Lade die Seite neu, wo es Empfang gibt.",
   input: {
     rolling: (value, _, low, high, sure) =>
       sure ? `Dein Boden rollt etwa ${value}-mal so schwer wie geplant (${low} bis ${high}).` : `wie dein Boden rollt: vielleicht ${value}-mal so schwer wie geplant, aber alles von ${low} bis ${high} ist möglich`,

@@ -71,6 +71,7 @@ export const seen = {
   far: "This one is far off.",
   working: "Looking for what fits. That takes some seconds.",
   nothing: "Nothing here can be used to learn from.",
+  lost: "What this teaches could not be worked out here. Load the page again where there is a connection.",
   input: {
     rolling: (value, _, low, high, sure) =>
       sure ? `Your ground rolls about ${value} times as hard as planned (${low} to ${high}).` : `how your ground rolls: perhaps ${value} times as hard as planned, but anything from ${low} to ${high}`,
