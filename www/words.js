@@ -8,6 +8,6 @@ export const {
   faults, feel, fields, given, gives, grips, grounds, groups, hard, how, howShort, impact, kinds, landingLost, leastSure, likely,
   lines, links, loadAgain, look, missing, model, newLine, newer, noJumps, noProof, noWindow, numbered, otherAt, otherModel,
   oneByOne, over, pace, picture, pitched, play, point, preset, range, readings, reasons, rollers, rolling, rows, seconds, seen, share,
-  soils, sound, sources, spare, state, styles, suggest, sureOfAll, sureOfIt, surfaces, table, takes, terms, testDay, told, tolls, tooFast, tooSlow,
+  sound, sources, spare, state, styles, suggest, sureOfAll, sureOfIt, surfaces, table, takes, terms, testDay, told, tolls, tooFast, tooSlow,
   tries, tryIt, typed, unreadable, view, whatIf, ways, wheels, why, whyParts, window,
 } = words;

@@ -20,7 +20,6 @@
 //! ```
 
 mod body;
-pub mod build;
 pub mod constants;
 pub mod draft;
 pub mod error;

@@ -1,7 +1,7 @@
 // Which fields each part of a plan has, group by group, in the order in which a builder asks.
 // A field is [path, word, quantity] or [path, word, { choices }] or [path, word, { toggle }].
 
-import { surfaces, soils, styles, grounds, groups as g, fields as f, cautions } from "../words.js";
+import { surfaces, styles, grounds, groups as g, fields as f, cautions } from "../words.js";
 
 const surface = (path) => [path, f.surface, { choices: surfaces }];
 // A width of its own, m: what a grown-up's wheels want.
@@ -53,7 +53,6 @@ const forms = {
       ["landing.length", f.bed, { toggle: 1 }],
       ["landing.length", f.bed_length, "length"],
       surface("landing.surface"),
-      ["landing.boxed", f.boxed, { toggle: true }],
       ...width("landing.width"),
     ]],
   ],
@@ -103,7 +102,6 @@ export const yardForm = [
     ["length", f.yard_length, "length", { step: 10 }],
     ["tallest", f.limited, { toggle: 2 }],
     ["tallest", f.tallest, "length"],
-    ["soil", f.soil, { choices: soils }],
   ]],
 ];
 

@@ -31,7 +31,6 @@ export const surfaces = {
   soft: "Lockere Erde",
 };
 
-export const soils = { sand: "Sand", gravel: "Sand mit Kieseln", loam: "Gartenerde", clay: "Lehm, der klebt" };
 export const styles = { passive: "Steif wie ein Brett", absorbing: "Schluckt Wellen weg", pumping: "Pumpt sich schneller" };
 export const grounds = { dry: "Trocken", damp: "Feucht", soft: "Weich: nicht fahren" };
 
@@ -156,11 +155,9 @@ export const fields = {
   yard_length: "Länge",
   limited: "Nichts zu hoch",
   tallest: "Nichts höher als",
-  soil: "Worin du gräbst",
   line_width: "Breite der Strecke",
   own_width: "Hat eine eigene Breite",
   width: "Ihre Breite",
-  boxed: "Kasten: Bretter halten die Erde",
   fall: "Gefälle vom Anfang bis zum Ende",
   altitude: "Höhe über dem Meer",
   temperature: "Temperatur",

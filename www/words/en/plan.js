@@ -31,7 +31,6 @@ export const surfaces = {
   soft: "Loose dirt",
 };
 
-export const soils = { sand: "Sand", gravel: "Sand and pebbles", loam: "Garden earth", clay: "Clay" };
 export const styles = { passive: "Stiff as a board", absorbing: "Soaks up bumps", pumping: "Pumps for speed" };
 export const grounds = { dry: "Dry", damp: "Damp", soft: "Soft: stay off" };
 
@@ -156,11 +155,9 @@ export const fields = {
   yard_length: "Length",
   limited: "Nothing too tall",
   tallest: "Nothing taller than",
-  soil: "What you dig in",
   line_width: "Width of the line",
   own_width: "Has its own width",
   width: "Its width",
-  boxed: "Boxed: boards hold the dirt",
   fall: "Fall from start to end",
   altitude: "Height over the sea",
   temperature: "Temperature",
