@@ -34,27 +34,6 @@ fn described() -> BTreeMap<String, Row> {
 /// Every field of every struct, named one by one: a new one does not compile before it stands here.
 fn features() -> Vec<Feature> {
     let surface = Surface::Gravel;
-    let lip = Lip {
-        height: 0.5,
-        radius: 2.5,
-        lead_in: Some(LeadIn {
-            angle_deg: 10.0,
-            length: 0.3,
-        }),
-        straight_end: Some(0.2),
-        surface,
-        width: Some(1.0),
-    };
-    let landing = Landing {
-        height: 0.5,
-        angle_deg: 15.0,
-        knuckle_radius: 0.6,
-        bottom_radius: 3.0,
-        length: Some(3.0),
-        surface,
-        boxed: false,
-        width: Some(1.0),
-    };
     vec![
         Feature::StartRamp(StartRamp {
             platform_height: 1.5,
@@ -76,12 +55,7 @@ fn features() -> Vec<Feature> {
             surface,
             width: Some(1.0),
         }),
-        Feature::Jump(Jump {
-            lip,
-            gap: 1.0,
-            decked: true,
-            landing,
-        }),
+        Feature::Jump(jump()),
         Feature::Turn(Turn {
             radius: 4.0,
             sweep_deg: 90.0,
@@ -94,6 +68,37 @@ fn features() -> Vec<Feature> {
             surface,
         }),
     ]
+}
+
+fn jump() -> Jump {
+    let surface = Surface::Gravel;
+    let lip = Lip {
+        height: 0.5,
+        radius: 2.5,
+        lead_in: Some(LeadIn {
+            angle_deg: 10.0,
+            length: 0.3,
+        }),
+        straight_end: Some(0.2),
+        surface,
+        width: Some(1.0),
+    };
+    let landing = Landing {
+        height: 0.5,
+        angle_deg: 15.0,
+        knuckle_radius: 0.6,
+        bottom_radius: 3.0,
+        length: Some(3.0),
+        surface,
+        boxed: false,
+        width: Some(1.0),
+    };
+    Jump {
+        lip,
+        gap: 1.0,
+        decked: true,
+        landing,
+    }
 }
 
 fn mount() -> Mount {
