@@ -29,7 +29,7 @@ const FLOORS: [(&str, [Cost; 2]); 20] = [
     ),
     ("drag, undo, redo, reload", [cost(6, 76.0), cost(6, 0.0)]),
     ("lengths in six spellings", [cost(8, 0.0), cost(8, 0.0)]),
-    ("a start for one km/h more", [cost(6, 0.0), cost(6, 0.0)]),
+    ("a start for one km/h more", [cost(5, 0.0), cost(5, 0.0)]),
     ("damp ground", [cost(4, 536.0), cost(4, 28.0)]),
     (
         "a second rider comes and goes",

@@ -4,8 +4,6 @@
 import { surfaces, styles, grounds, groups as g, fields as f, cautions } from "../words.js";
 
 const surface = (path) => [path, f.surface, { choices: surfaces }];
-// A width of its own, m: what a grown-up's wheels want.
-const width = (path) => [[path, f.own_width, { toggle: 1.8 }], [path, f.width, "length"]];
 
 const forms = {
   start_ramp: [
@@ -16,7 +14,6 @@ const forms = {
       ["edge_radius", f.edge_radius, "length"],
       ["push_off", f.push_off, "speed"],
       surface("surface"),
-      ...width("width"),
     ]],
   ],
   flat: [[null, [["length", f.length, "length"], surface("surface")]]],
@@ -26,7 +23,6 @@ const forms = {
       ["length", f.length, "length"],
       ["count", f.count, "count"],
       surface("surface"),
-      ...width("width"),
     ]],
   ],
   jump: [
@@ -39,7 +35,6 @@ const forms = {
       ["lip.lead_in.length", f.lead_length, "length"],
       ["lip.straight_end", f.straight_end, { toggle: 0.3 }],
       ["lip.straight_end", f.straight_length, "length"],
-      ...width("lip.width"),
     ]],
     [g.gap, [
       ["gap", f.gap, "length", { caution: (v, feature) => v > 0.5 && !feature.decked && cautions.gap }],
@@ -53,7 +48,6 @@ const forms = {
       ["landing.length", f.bed, { toggle: 1 }],
       ["landing.length", f.bed_length, "length"],
       surface("landing.surface"),
-      ...width("landing.width"),
     ]],
   ],
   turn: [
@@ -62,7 +56,6 @@ const forms = {
       ["sweep_deg", f.sweep_deg, "angle", { step: 5 }],
       ["bank_deg", f.bank_deg, "angle"],
       surface("surface"),
-      ...width("width"),
     ]],
   ],
   run_out: [[null, [["length", f.length, "length"], surface("surface")]]],
@@ -104,8 +97,6 @@ export const yardForm = [
     ["tallest", f.tallest, "length"],
   ]],
 ];
-
-export const widthForm = [null, [["width", f.line_width, "length"]]];
 
 // Only where no start ramp gives the speed.
 export const startForm = [null, [["initial_speed", f.initial_speed, "speed"]]];

@@ -4,7 +4,7 @@ import { state, edit, choose, onChange, features } from "../state.js";
 import { names } from "../names.js";
 import { shown } from "../units.js";
 import { kinds, act, groups, digests, grounds, readings as words } from "../words.js";
-import { formOf, fresh, freshFor, riderForm, wheelsForm, startForm, widthForm, yardForm, weatherForm } from "./forms.js";
+import { formOf, fresh, freshFor, riderForm, wheelsForm, startForm, yardForm, weatherForm } from "./forms.js";
 import { group } from "./fields.js";
 import { rider } from "./rider.js";
 import { origin, startFrom } from "./preset.js";
@@ -131,7 +131,7 @@ function showMore() {
   const open = [...more.querySelectorAll("details[open]")].map((d) => d.id);
   more.replaceChildren(
     section(groups.rider, "rider", ...rider(), startFrom(), ...riderFields(riderForm), section(groups.wheels, "wheels", ...riderFields(wheelsForm))),
-    section(groups.yard, "yard", ...yardForm.map((g) => group("yard", g)), ...fall(), group("", widthForm), group("", startForm), section(words.title, "readings", readings())),
+    section(groups.yard, "yard", ...yardForm.map((g) => group("yard", g)), ...fall(), group("", startForm), section(words.title, "readings", readings())),
     section(groups.weather, "weather", ...weatherForm.map((g) => group("weather", g))),
   );
   for (const part of more.children) explainFields(part.querySelectorAll("fieldset.group"));
