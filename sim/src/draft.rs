@@ -5,8 +5,8 @@ use crate::error::{Fault, Quantity, Why};
 use crate::judge::{How, JumpRow, jumps, stands};
 use crate::num;
 use crate::plan::{
-    self, Feature, Flat, Jump, Landing, Lie, Line, Lip, Mount, Plan, Roller, RunOut, Soil,
-    StartRamp, Surface, TALLEST, Weather, Yard,
+    Feature, Flat, Jump, Landing, Lie, Line, Lip, Mount, Plan, Roller, RunOut, Soil, StartRamp,
+    Surface, TALLEST, USUAL_WIDTH, Weather, Yard,
 };
 use crate::setup::ride_plan;
 use serde::Deserialize;
@@ -172,7 +172,7 @@ fn opening(answers: &Answers, share: f64) -> Plan {
         initial_speed: None,
         seen: Vec::new(),
         seed: 0,
-        width: plan::USUAL_WIDTH,
+        width: USUAL_WIDTH,
     }
 }
 

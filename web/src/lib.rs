@@ -3,22 +3,18 @@
 //! It is compiled twice. The page's own rides, draws and studies; the shed, with the feature of that name, studies
 //! as well what test rides teach, and is fetched only for a plan that has some.
 
-#[cfg(not(feature = "shed"))]
+#![cfg_attr(feature = "shed", allow(dead_code, reason = "the shed draws nothing"))]
+
 mod chance;
 #[cfg(not(feature = "shed"))]
 mod drawing;
 #[cfg(not(feature = "shed"))]
 mod face;
-#[cfg(any(feature = "shed", not(target_arch = "wasm32")))]
 mod learnt;
-#[cfg(not(feature = "shed"))]
 mod paint;
 mod panic;
-#[cfg(not(feature = "shed"))]
 mod qr;
-#[cfg(not(feature = "shed"))]
 pub mod scene;
-#[cfg(not(feature = "shed"))]
 mod story;
 mod study;
 

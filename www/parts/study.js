@@ -31,12 +31,6 @@ function ask(number) {
     unlessHeld(() => finish(which));
     return;
   }
-  // What is learnt is learnt from something.
-  if (part === "fit" && !state.good.seen?.length) {
-    state.study.fit = null;
-    ask(number + 1);
-    return;
-  }
   beside.ask("study", { part, plan: state.good }, (answer) => {
     // What could not be found out is left out.
     state.study[part] = answer ?? null;

@@ -55,12 +55,12 @@ pub fn mean_power(m: &Mount) -> f64 {
 pub const BALANCED: [f64; 2] = [0.5, 2.5];
 /// Weight of being in place for the launch, against standing in balance.
 pub const IN_PLACE: f64 = 100.0;
-/// Time between two plans, s.
+/// Longest time between two plans on the ground, s.
 pub const LOOK: f64 = 0.07;
 /// Way between two plans, m.
 pub const WAY: f64 = 0.3;
-/// Time in which the body goes over from one plan to the next, s: with that between two plans, a tenth of a
-/// second from what calls for a change to the change (common practice, no source).
+/// Time in which the body goes over from one plan to the next, s: with that between two plans, about a tenth of
+/// a second from what calls for a change to the change (common practice, no source).
 pub const GO_OVER: f64 = 0.05;
 /// How heavy every rider means to be where a landing falls.
 pub const LANDING: f64 = 30.0;

@@ -59,7 +59,7 @@ impl Mind {
 
     /// Whether the body has come to where to plan anew, on the ground.
     pub fn comes_to(&self, y: &Y) -> bool {
-        y[RIDER] >= self.plan.until() && !(self.aloft && self.flying)
+        y[RIDER] >= self.plan.until && !(self.aloft && self.flying)
     }
 
     /// The rider looks ahead, on the way to lip `lip`. Says whether anything has changed in the mind.

@@ -99,7 +99,7 @@ pub struct Plan {
     /// Share of the pumping meant that strength allows.
     pub strength: f64,
     /// x of the body where the next is made, m.
-    until: f64,
+    pub until: f64,
     /// x of the first knot, m.
     origin: f64,
     n: usize,
@@ -170,11 +170,6 @@ impl Plan {
         x >= self.until || t >= self.made + habits::LOOK - 1e-9
     }
 
-    /// Where to plan anew, m along the line.
-    pub fn until(&self) -> f64 {
-        self.until
-    }
-
     /// The plan at `x`, as it is come to from the plan before it.
     #[inline]
     pub fn meant(&self, x: f64, t: f64) -> Now {
@@ -214,7 +209,7 @@ impl Plan {
     /// Plans anew. With the edge of a lip in sight, the body's place for it is sought as well.
     pub fn make(&mut self, m: &Mount, sight: &Sight, lip: usize, task: &mut Task, fresh: bool) {
         let stand = sight.stand(lip);
-        // From the body on, so that nothing hangs on where it is between two rows of the table.
+        // On even steps of the line, so that nothing hangs on where the body is between two of them.
         let origin = (task.body.x / STEP).floor() * STEP;
         let (first, _) = stand.at(origin);
         // Beyond the table there is no less to plan than at its end.
