@@ -131,6 +131,9 @@ pub fn what_is_renewed_is_found_again(ground: &Ground) -> Result<()> {
 /// Where a field of a jump stands in the window, px.
 const STANDS: &str = "return document.querySelector('[data-field=\"line.features[6].gap\"]:not(.switch) input').getBoundingClientRect().top";
 
+/// How high the page is, px.
+const HIGH: &str = "document.documentElement.scrollHeight";
+
 /// What is found out about a changed line changes rows above the field that was changed, and not its place.
 pub fn what_is_edited_stays_where_it_is(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Phone, "", async |page| {
@@ -139,22 +142,26 @@ pub fn what_is_edited_stays_where_it_is(ground: &Ground) -> Result<()> {
         page.wait_for("the fields", OPEN).await?;
         page.wait_for("the study", STUDIED).await?;
         page.stands().await?;
-        let long = "const high = document.documentElement.scrollHeight; const grown = high !== window.high; \
-            window.high = high; return grown";
-        // A study may be over before its page is looked at: then nothing comes or goes any more.
-        let mut grown = 0;
-        for gap in ["4.5 m", "2 m", "4.2 m", "2.2 m"] {
+        for gap in ["4.5 m", "2 m"] {
+            // Noted once the edit is told, and before anything is found out, however long the driver takes.
+            let note = format!(
+                "const stands = () => {{ {STANDS} }}; \
+                 document.addEventListener('change', () => setTimeout(() => (window.noted = [stands(), {HIGH}])), {{ once: true }}); \
+                 return true"
+            );
+            page.ask::<bool>(&note).await?;
             page.fill("[data-field='line.features[6].gap']:not(.switch) input", gap)
                 .await?;
-            let stood: f64 = page.ask(STANDS).await?;
-            page.ask::<bool>(long).await?;
+            page.wait_for("the edit", "window.noted").await?;
             page.wait_for("the study", STUDIED).await?;
-            grown += u32::from(page.ask::<bool>(long).await?);
+            let [stood, high]: [f64; 2] = page.ask("return noted").await?;
+            let grown: f64 = page.ask(&format!("return {HIGH}")).await?;
+            ensure!(grown != high, "nothing came or went");
             let stands: f64 = page.ask(STANDS).await?;
+            println!("{high} to {grown} px high, {stood} to {stands} px");
             ensure!((stands - stood).abs() < 2.0, "{stood} to {stands} px");
+            page.ask::<bool>("delete window.noted; return true").await?;
         }
-        println!("{grown} times of four something came or went");
-        ensure!(grown > 0, "nothing ever came or went");
         Ok(())
     })
 }
