@@ -4,6 +4,7 @@ use super::catalogue::words;
 use super::views::walk;
 use anyhow::{Context, Result, ensure};
 use browser::{Ground, Page, Screen};
+use serde_json::json;
 use sim::plan::Feature;
 use std::collections::BTreeSet;
 
@@ -160,20 +161,21 @@ async fn cut_off(page: &Page) -> Result<Vec<String>> {
 }
 
 pub fn german_fits_under_a_thumb(ground: &Ground) -> Result<()> {
-    for width in [360, 320] {
-        ground.visit_reading(GERMAN, Screen::Phone, async |page| {
-            let screen = serde_json::json!({ "width": width, "height": 740, "deviceScaleFactor": 2, "mobile": true });
-            walk(page, async |view| {
-                // Whenever the page is gone to anew, the screen is the old one.
-                page.devtools("Emulation.setDeviceMetricsOverride", screen.clone()).await?;
+    ground.visit_reading(GERMAN, Screen::Phone, async |page| {
+        walk(page, async |view| {
+            // The narrow screen first, and then the usual one, as which the walk goes on.
+            for width in [320, 360] {
+                let screen = json!({ "width": width, "height": 740, "deviceScaleFactor": 2, "mobile": true });
+                page.devtools("Emulation.setDeviceMetricsOverride", screen).await?;
+                page.drawn().await?;
                 let wrong = cut_off(page).await?;
                 ensure!(wrong.is_empty(), "{width} px, {view}: {wrong:#?}");
-                page.picture(&format!("german-{width}-{}.png", view.replace([' ', '"', '.'], "-"))).await
-            })
-            .await
-        })?;
-    }
-    Ok(())
+                page.picture(&format!("german-{width}-{}.png", view.replace([' ', '"', '.'], "-"))).await?;
+            }
+            Ok(())
+        })
+        .await
+    })
 }
 
 pub fn numbers_are_typed_with_a_comma(ground: &Ground) -> Result<()> {

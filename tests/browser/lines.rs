@@ -92,7 +92,8 @@ pub fn a_closed_page_loses_nothing(ground: &Ground) -> Result<()> {
             "{} lines are kept",
             kept(page).await?
         );
-        ensure!(speeds(page).await? == changed, "the line is another one");
+        let now = speeds(page).await?;
+        ensure!(now == changed, "the speeds were {changed:?}, now {now:?}");
         Ok(())
     })
 }

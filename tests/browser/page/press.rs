@@ -109,15 +109,25 @@ impl Page {
         self.with(css, press).await
     }
 
-    /// Types into a field in place of what it holds, and leaves it.
+    /// Types into a field in place of what it holds, and leaves it: what comes of that is drawn then.
     pub async fn fill(&self, css: &str, text: &str) -> Result<()> {
         let fill = async |element: WebElement| {
             element.scroll_into_view().await?;
             element.send_keys(Key::Control + "a").await?;
-            element.send_keys(text).await?;
-            element.send_keys(Key::Tab + "").await
+            element.send_keys(text).await
         };
-        self.with(css, fill).await
+        // WebKit's driver does not wait for what a key does, so that on a busy machine the text may stand beside what it
+        // was to replace.
+        let stands = format!("return document.querySelector({css:?})?.value === {text:?}");
+        for _ in 0..PRESSES {
+            self.with(css, fill).await?;
+            if self.engine != Engine::WebKit || self.ask::<bool>(&stands).await? {
+                break;
+            }
+        }
+        let leave = async |element: WebElement| element.send_keys(Key::Tab + "").await;
+        self.with(css, leave).await?;
+        self.drawn().await
     }
 
     async fn element(&self, css: &str) -> Result<WebElement> {
