@@ -4,13 +4,16 @@ use super::{PATIENCE, Page};
 use crate::engine::Engine;
 use anyhow::{Context, Result, bail, ensure};
 use serde_json::json;
-use std::time::Instant;
+use std::time::{Duration, Instant};
 use thirtyfour::common::command::{Actions, Command};
 use thirtyfour::error::WebDriverErrorInner;
 use thirtyfour::prelude::*;
 
-/// How often WebKit's driver may press to meet what it presses.
+/// How often a driver may press to meet what it presses, or type to have it stand there.
 const PRESSES: u32 = 5;
+
+/// A press from which nothing has come after so long has missed.
+const MISSED: Duration = Duration::from_secs(3);
 
 impl Page {
     /// Clicks the first element of a kind.
@@ -22,23 +25,33 @@ impl Page {
             }
             element.click().await
         };
-        if self.engine != Engine::WebKit {
-            return self.with(css, click).await;
-        }
-        // WebKit's driver presses where the element was a moment before: a page that still scrolls is missed, by 50 px
-        // on a busy machine.
+        // Drivers press where the element was a moment before: a page that scrolls, or grows above it, is missed, by
+        // 50 px on a busy machine.
         let listen = format!(
-            "const element = document.querySelector({css:?}); window.came = !element; \
-             element?.addEventListener('click', () => window.came = true, {{ once: true, capture: true }}); return true"
+            "window.came = false; window.meant = {css:?}; \
+             window.listens ??= document.addEventListener('click', ({{ target }}) => (window.came ||= Boolean(target.closest(window.meant))), true) ?? true; \
+             return true"
         );
         for _ in 0..PRESSES {
             ensure!(self.ask::<bool>(&listen).await?);
             self.with(css, click).await?;
-            if self.ask::<bool>("return window.came !== false").await? {
+            if self.came().await? {
                 return Ok(());
             }
         }
         bail!("{css} was pressed {PRESSES} times and missed")
+    }
+
+    /// Whether a click has come where it was meant to; a tap becomes one only a little later.
+    async fn came(&self) -> Result<bool> {
+        let begun = Instant::now();
+        while !self.ask::<bool>("return window.came !== false").await? {
+            if begun.elapsed() > MISSED {
+                return Ok(false);
+            }
+            tokio::time::sleep(Duration::from_millis(50)).await;
+        }
+        Ok(true)
     }
 
     /// Chooses an entry of a list by its value: by click in Chromium. An open list is the system's own, which
