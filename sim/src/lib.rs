@@ -20,6 +20,7 @@
 //! ```
 
 mod body;
+pub mod build;
 pub mod constants;
 pub mod draft;
 pub mod error;

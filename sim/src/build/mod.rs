@@ -1,0 +1,4 @@
+//! From a plan to what is bought, cut, heaped and staked: plain functions of plan and profile.
+//!
+//! Nothing here rides. x runs forward along the line, z up, y to the rider's left; metres, kilograms, newtons.
+//! Nothing here is a permit or an engineer's word: every sheet says what it defers to.
