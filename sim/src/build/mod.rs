@@ -2,3 +2,11 @@
 //!
 //! Nothing here rides. x runs forward along the line, z up, y to the rider's left; metres, kilograms, newtons.
 //! Nothing here is a permit or an engineer's word: every sheet says what it defers to.
+
+pub mod cutting;
+pub mod lip;
+pub mod nest;
+pub mod outline;
+pub mod packing;
+pub mod piece;
+pub mod tiling;
