@@ -69,7 +69,11 @@ fn cut_section(section: [f64; 2], mut all: Vec<f64>, lengths: &[f64], kerf: f64)
         let cuts: Vec<_> = bin.into_iter().map(|i| all[i]).collect();
         let taken = cuts.iter().sum::<f64>() + kerf * (cuts.len() as f64 - 1.0);
         let holds = |l: &f64| *l >= taken - SAME;
-        let length = lengths.iter().copied().filter(holds).fold(longest, num::min);
+        let length = lengths
+            .iter()
+            .copied()
+            .filter(holds)
+            .fold(longest, num::min);
         let offcut = num::max(0.0, length - taken);
         Board {
             length,

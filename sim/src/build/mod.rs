@@ -4,6 +4,7 @@
 //! Nothing here is a permit or an engineer's word: every sheet says what it defers to.
 
 pub mod cutting;
+pub mod dropping;
 pub mod lip;
 pub mod nest;
 pub mod outline;

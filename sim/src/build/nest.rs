@@ -1,28 +1,19 @@
-//! Parts that rise to one end, like the side panels of a lip, out of sheets of one size, on the fewest sheets.
+//! Parts that rise to one end, like the side panels of a lip, out of sheets of one size, on few sheets.
 //!
 //! Two that are alike lie head to foot: one as it is, the other turned by half and pushed into the hollow over
 //! its low end. Where their left edges stand at l(z), a height z over their own foot, and they are h high, two
 //! that touch are 2 w − min (l(z) + l(h − z)) long, w being the length of one. Between the corners of the edge l
 //! bends one way only, as do the hollow arcs of lips, so the minimum is at a corner's height, or at its distance
 //! from the top. Moved apart by the kerf both ways, their edges, which nowhere fall to the right, are a kerf
-//! apart everywhere. Pairs and single parts are then packed as rectangles.
+//! apart everywhere. Pairs, or single parts, are then packed as rectangles. Where that is not yet as few sheets
+//! as the parts' area asks for, they are also dropped onto each other, hollow upon hollow.
 
+use super::dropping::{self, Laid};
 use super::outline::Outline;
 use super::packing::{Blank, Packing, pack};
 use crate::num;
 use glam::DVec2;
 use serde::Serialize;
-
-/// Where a part lies on a sheet.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct Laid {
-    /// Index of the part.
-    pub part: usize,
-    /// The low corner of its bounds, along and across the sheet, m.
-    pub at: DVec2,
-    /// By how many quarters it is turned, counterclockwise.
-    pub quarters: u8,
-}
 
 /// Parts laid out on sheets.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
@@ -33,8 +24,6 @@ pub struct Layout {
     pub sheets: Vec<Vec<Laid>>,
     /// Parts larger than a sheet, by index.
     pub too_large: Vec<usize>,
-    /// Whether no other layout in pairs, or in single rectangles, takes fewer sheets.
-    pub fewest: bool,
     /// Sheets that no layout whatever could do without: the parts' area over a sheet's.
     pub least: usize,
 }
@@ -58,22 +47,30 @@ pub fn lay(parts: &[(Outline, u32)], sheet: [f64; 2], kerf: f64) -> Layout {
             turns: true,
         };
         let blanks: Vec<_> = groups.iter().map(blank).collect();
-        (pack(&blanks, sheet, kerf), groups)
+        unpacked(parts, &groups, &pack(&blanks, sheet, kerf))
     };
-    let [single, paired] = [of_all(false), of_all(true)];
-    let proven = single.0.fewest && paired.0.fewest;
-    let (packing, groups) = if single.0.sheets.len() < paired.0.sheets.len() {
-        single
-    } else {
-        paired
-    };
-    let small = (0..parts.len()).filter(|p| !packing.too_large.iter().any(|g| groups[*g].part == *p));
-    let area: f64 = small.map(|p| parts[p].0.area() * f64::from(parts[p].1)).sum();
-    let least = (area / (sheet[0] * sheet[1])).ceil() as usize;
-    let mut layout = unpacked(parts, &groups, &packing);
+    let mut layout = of_all(true);
+    let fits = |part: &usize| !layout.too_large.contains(part);
+    let those: Vec<_> = (0..parts.len()).filter(fits).collect();
+    let area = |p: &usize| parts[*p].0.area() * f64::from(parts[*p].1);
+    let area: f64 = those.iter().map(area).sum();
+    layout.least = (area / (sheet[0] * sheet[1])).ceil() as usize;
     layout.sheet = sheet;
-    layout.fewest = proven || layout.sheets.len() == least;
-    layout.least = least;
+    let single = of_all(false).sheets;
+    if single.len() < layout.sheets.len() {
+        layout.sheets = single;
+    }
+    if layout.sheets.len() > layout.least {
+        let count = |(part, (outline, count)): (usize, &(Outline, u32))| {
+            let count = if those.contains(&part) { *count } else { 0 };
+            (outline.clone(), count)
+        };
+        let all: Vec<_> = parts.iter().enumerate().map(count).collect();
+        let dropped = dropping::lay(&all, sheet, kerf);
+        if dropped.len() < layout.sheets.len() {
+            layout.sheets = dropped;
+        }
+    }
     layout
 }
 
@@ -108,7 +105,7 @@ fn groups(
 fn pair(outline: &Outline) -> DVec2 {
     let [low, _] = outline.bounds();
     let size = outline.size();
-    let left = |z: f64| outline.left(low.y + z).map(|x| x - low.x);
+    let left = |z: f64| Some(outline.across(low.y + z)?[0] - low.x);
     let both = |z: f64| Some(left(z)? + left(size.y - z)?);
     let corners = outline.edges.iter().map(|e| e.from.y - low.y);
     let heights = corners.flat_map(|z| [z, size.y - z]);

@@ -99,21 +99,24 @@ impl Edge {
         Some(kept)
     }
 
-    /// x at a height between those of its ends; the smaller one where it is level.
-    fn x_at(&self, z: f64) -> Option<f64> {
-        let [low, high] = [num::min(self.from.y, self.to.y), num::max(self.from.y, self.to.y)];
-        if z < low - SAME || z > high + SAME {
+    /// Least and most of one coordinate where the other is so much; `axis` is the one that is given.
+    fn span(&self, axis: usize, at: f64) -> Option<[f64; 2]> {
+        let given = [self.from[axis], self.to[axis]];
+        let [low, high] = [num::min(given[0], given[1]), num::max(given[0], given[1])];
+        if at < low - SAME || at > high + SAME {
             return None;
         }
-        let least = num::min(self.from.x, self.to.x);
+        let other = [self.from[1 - axis], self.to[1 - axis]];
         if high - low <= SAME {
-            return Some(least);
+            return Some([num::min(other[0], other[1]), num::max(other[0], other[1])]);
         }
-        let z = num::clamp(z, low, high);
-        let line = Line::at(DVec2::new(0.0, z), DVec2::Y);
-        let ends = [self.from, self.to].into_iter();
-        let end = ends.filter(|p| (p.y - z).abs() <= SAME).map(|p| p.x);
-        Some(end.reduce(num::min).unwrap_or_else(|| self.crossing(line).x))
+        let end = (0..2).find(|&i| (given[i] - at).abs() <= SAME);
+        let normal = DVec2::AXES[axis];
+        let one = end.map_or_else(
+            || self.crossing(Line::at(normal * at, normal))[1 - axis],
+            |i| other[i],
+        );
+        Some([one, one])
     }
 }
 
@@ -195,10 +198,19 @@ impl Outline {
         Outline { edges }
     }
 
-    /// Least x at a height, m.
-    pub(crate) fn left(&self, z: f64) -> Option<f64> {
-        let all = self.edges.iter().filter_map(|e| e.x_at(z));
-        all.reduce(num::min)
+    /// Least and most x at a height, m.
+    pub(crate) fn across(&self, z: f64) -> Option<[f64; 2]> {
+        self.span(1, z)
+    }
+
+    /// Least and most height at an x, m.
+    pub(crate) fn upright(&self, x: f64) -> Option<[f64; 2]> {
+        self.span(0, x)
+    }
+
+    fn span(&self, axis: usize, at: f64) -> Option<[f64; 2]> {
+        let all = self.edges.iter().filter_map(|e| e.span(axis, at));
+        all.reduce(|a, b| [num::min(a[0], b[0]), num::max(a[1], b[1])])
     }
 }
 

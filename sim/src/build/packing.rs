@@ -142,7 +142,8 @@ impl Search {
         while self.placed.len() < self.items.len() {
             let n = self.placed.len();
             let alone = self.next(n, None).map(|(_, laid)| laid);
-            self.placed.push(alone.expect("a sheet of its own holds it"));
+            self.placed
+                .push(alone.expect("a sheet of its own holds it"));
         }
         let needed: f64 = self.items.iter().map(Item::area).sum();
         let least = (needed / (self.room[0] * self.room[1]) - SAME).ceil() as usize;
@@ -239,7 +240,10 @@ mod tests {
             return true;
         };
         for i in 0..sheets.len() {
-            for size in [*size, [size[1], size[0]]].iter().take(1 + usize::from(*turns)) {
+            for size in [*size, [size[1], size[0]]]
+                .iter()
+                .take(1 + usize::from(*turns))
+            {
                 for x in 0..(room[0] + 1).saturating_sub(size[0]) {
                     for y in 0..(room[1] + 1).saturating_sub(size[1]) {
                         let cell = |a: u32, b: u32| (a * room[1] + b) as usize;
@@ -266,7 +270,9 @@ mod tests {
             let mut sheets = vec![vec![false; (room[0] * room[1]) as usize]; *n];
             fits(blanks, room, &mut sheets)
         };
-        (0..=blanks.len()).find(fit).expect("each has a sheet of its own")
+        (0..=blanks.len())
+            .find(fit)
+            .expect("each has a sheet of its own")
     }
 
     fn blank(size: [f64; 2], turns: bool) -> Blank {
@@ -328,7 +334,11 @@ mod tests {
 
     #[test]
     fn what_is_larger_than_a_sheet_is_named() {
-        let packing = pack(&[blank([1.0, 3.0], false), blank([1.0, 3.0], true)], [4.0, 2.0], 0.0);
+        let packing = pack(
+            &[blank([1.0, 3.0], false), blank([1.0, 3.0], true)],
+            [4.0, 2.0],
+            0.0,
+        );
         assert_eq!(packing.too_large, [0]);
         assert_eq!(packing.sheets.len(), 1);
     }

@@ -89,7 +89,8 @@ fn tiled(outline: &Outline, paper: Paper) -> Tiling {
     let [low, high] = outline.bounds();
     let printed = paper.printed();
     let step = printed - DVec2::splat(paper.overlap);
-    let count = |size: f64, step: f64| num::max(1.0, ((size - paper.overlap) / step).ceil()) as usize;
+    let count =
+        |size: f64, step: f64| num::max(1.0, ((size - paper.overlap) / step).ceil()) as usize;
     let size = high - low;
     let grid = [count(size.x, step.x), count(size.y, step.y)];
     let mut pages = Vec::new();

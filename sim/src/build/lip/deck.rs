@@ -65,7 +65,9 @@ impl Boards {
         Self {
             count: whole as u32 + u32::from(ripped.is_some()),
             ripped,
-            hollow: radius.map_or(0.0, |r| r - num::max(0.0, r * r - 0.25 * wide * wide).sqrt()),
+            hollow: radius.map_or(0.0, |r| {
+                r - num::max(0.0, r * r - 0.25 * wide * wide).sqrt()
+            }),
         }
     }
 

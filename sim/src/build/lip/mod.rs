@@ -133,7 +133,9 @@ pub fn lips(plan: &Plan, profile: &Profile, stock: &Stock) -> Vec<LipSheet> {
         }
     }
     let sheets = kinds.into_iter();
-    sheets.map(|(planned, all)| sheet(planned, all, stock)).collect()
+    sheets
+        .map(|(planned, all)| sheet(planned, all, stock))
+        .collect()
 }
 
 fn sheet(planned: Planned, features: Vec<usize>, stock: &Stock) -> LipSheet {
@@ -153,7 +155,12 @@ fn sheet(planned: Planned, features: Vec<usize>, stock: &Stock) -> LipSheet {
     };
     let top = deck.thickness(stock);
     let outline = panels::outline(&drawn, top, stock);
-    let panel = |along| outline.as_ref().and_then(|o| panels::top(o, along)).unwrap_or(0.0);
+    let panel = |along| {
+        outline
+            .as_ref()
+            .and_then(|o| panels::top(o, along))
+            .unwrap_or(0.0)
+    };
     let template = drawn.with_stations(panel, stock.rib_spacing);
     let lip_box = outline.map(|outline| {
         let each = frame::panels_across(&deck, width, stock);

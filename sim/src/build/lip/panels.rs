@@ -141,7 +141,10 @@ fn split(outline: &Outline, ribs: &[f64], [long, high]: [f64; 2]) -> (Vec<Outlin
     let mut cuts = vec![low.x];
     let mut from = low.x;
     while top.x - from > long {
-        let reached = ribs.iter().copied().filter(|r| *r > from && *r <= from + long);
+        let reached = ribs
+            .iter()
+            .copied()
+            .filter(|r| *r > from && *r <= from + long);
         from = reached.fold(from, num::max);
         if from == cuts[cuts.len() - 1] {
             from += long;

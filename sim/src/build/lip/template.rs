@@ -148,9 +148,8 @@ pub struct Template {
 /// The lip's own pieces, dirt included: those between foot and edge that are ridden out.
 pub(super) fn pieces<'a>(profile: &'a Profile, ends: &LipEdge) -> Vec<&'a Piece> {
     let (from, to) = (ends.foot.x - JOINT, ends.edge.x + JOINT);
-    let own = |p: &&Piece| {
-        p.character.intent == Intent::Launch && p.start.x >= from && p.end.x <= to
-    };
+    let own =
+        |p: &&Piece| p.character.intent == Intent::Launch && p.start.x >= from && p.end.x <= to;
     profile.pieces.iter().filter(own).collect()
 }
 

@@ -2,6 +2,7 @@
 
 use super::super::outline::{Edge, Outline};
 use super::*;
+use crate::num;
 use crate::plan::{self, LeadIn, Lie};
 use glam::DVec2;
 
@@ -48,27 +49,31 @@ fn many() -> Vec<LipSheet> {
     all
 }
 
-/// An outline as a polygon of many short sides.
-fn polygon(outline: &Outline) -> Vec<DVec2> {
+/// An outline as a polygon, so many short sides to an edge.
+fn polygon(outline: &Outline, sides: u32) -> Vec<DVec2> {
     let points = |e: &Edge| {
         let from = e.from;
         let chord = e.to - e.from;
         let centre = e.centre;
         let point = move |i: u32| {
-            let p = from + chord * (f64::from(i) / 400.0);
+            let p = from + chord * (f64::from(i) / f64::from(sides));
             match centre {
                 Some(c) => c + (p - c).normalize() * (from - c).length(),
                 None => p,
             }
         };
-        (0..400).map(point).collect::<Vec<_>>()
+        (0..sides).map(point).collect::<Vec<_>>()
     };
     outline.edges.iter().flat_map(points).collect()
 }
 
 fn shoelace(points: &[DVec2]) -> f64 {
     let next = points.iter().cycle().skip(1);
-    0.5 * points.iter().zip(next).map(|(a, b)| a.perp_dot(*b)).sum::<f64>()
+    0.5 * points
+        .iter()
+        .zip(next)
+        .map(|(a, b)| a.perp_dot(*b))
+        .sum::<f64>()
 }
 
 /// Distance of a point from a polygon's boundary; negative inside.
@@ -76,8 +81,8 @@ fn outside(points: &[DVec2], p: DVec2) -> f64 {
     let (mut nearest, mut inside) = (f64::INFINITY, false);
     for (a, b) in points.iter().zip(points.iter().cycle().skip(1)) {
         let d = *b - *a;
-        let t = ((p - *a).dot(d) / d.length_squared()).max(0.0).min(1.0);
-        nearest = nearest.min((*a + d * t - p).length());
+        let t = num::clamp((p - *a).dot(d) / d.length_squared(), 0.0, 1.0);
+        nearest = num::min(nearest, (*a + d * t - p).length());
         if (a.y > p.y) != (b.y > p.y) && p.x < a.x + d.x * (p.y - a.y) / d.y {
             inside = !inside;
         }
@@ -121,8 +126,12 @@ fn outlines_are_closed_and_have_the_area_of_their_polygon() {
             for (edge, next) in outline.edges.iter().zip(next) {
                 assert!((edge.to - next.from).length() < 1e-8, "{outline:?}");
             }
-            let area = shoelace(&polygon(outline));
-            assert!((outline.area() - area).abs() < 1e-5, "{} {area}", outline.area());
+            let area = shoelace(&polygon(outline, 400));
+            assert!(
+                (outline.area() - area).abs() < 1e-5,
+                "{} {area}",
+                outline.area()
+            );
             seen += 1;
         }
         let parts: f64 = panels.parts.iter().map(Outline::area).sum();
@@ -137,11 +146,11 @@ fn a_panel_is_the_riding_curve_less_the_deck() {
     for sheet in many() {
         let deck = sheet.deck.thickness(&Stock::default());
         let Some(b) = &sheet.lip_box else { continue };
-        let wood = polygon(&b.panels.outline);
+        let wood = polygon(&b.panels.outline, 400);
         let mut seen = 0;
         for station in sheet.template.stations.iter().filter(|s| s.panel > 0.05) {
             let heading = station.heading - sheet.template.ground;
-            let down = DVec2::new(heading.sin(), -heading.cos());
+            let down = DVec2::new(num::sin(heading), -num::cos(heading));
             let on = DVec2::new(station.at.along, station.at.rise) + down * deck;
             let back = b.panels.outline.edges[1];
             if (back.to - back.from).perp_dot(on - back.from) > 1e-3 {
@@ -162,7 +171,7 @@ fn the_back_is_plumb_below_the_edge_and_the_foot_on_the_ground() {
             panic!("an outline")
         };
         assert!(foot.from.y == 0.0 && foot.to.y.abs() < 1e-9);
-        let level = |p: DVec2| p.x * t.ground.cos() - p.y * t.ground.sin();
+        let level = |p: DVec2| p.x * num::cos(t.ground) - p.y * num::sin(t.ground);
         assert!((level(back.from) - t.run).abs() < 1e-9);
         assert!((level(back.to) - t.run).abs() < 1e-9);
         let lowered = back.length() + sheet.deck.thickness(&Stock::default());
@@ -179,37 +188,42 @@ fn nested_panels_keep_a_kerf_apart() {
         let Some(b) = sheet.lip_box else { continue };
         let layout = &b.panels.layout;
         let mut count = 0;
-        println!("{} parts on {} sheets, least {}, fewest {}", b.panels.parts.len() * (b.panels.each * sheet.count) as usize, layout.sheets.len(), layout.least, layout.fewest);
         for laid in &layout.sheets {
             let all: Vec<_> = laid
                 .iter()
-                .map(|l| polygon(&b.panels.parts[l.part].laid(l.at, l.quarters)))
+                .map(|l| polygon(&b.panels.parts[l.part].laid(l.at, l.quarters), 80))
                 .collect();
             count += all.len();
             for (i, a) in all.iter().enumerate() {
                 let on = |p: &DVec2| {
-                    p.min_element() > -2e-6 && p.x < stock.sheet[0] + 2e-6 && p.y < stock.sheet[1] + 2e-6
+                    p.min_element() > -2e-6
+                        && p.x < stock.sheet[0] + 2e-6
+                        && p.y < stock.sheet[1] + 2e-6
                 };
                 assert!(a.iter().all(on));
                 for other in all[..i].iter() {
-                    let gap = a.iter().step_by(7).map(|p| outside(other, *p));
-                    let gap = gap.fold(f64::INFINITY, f64::min);
-                    assert!(gap > stock.kerf - 3e-5, "{gap}");
+                    let gap = a.iter().step_by(3).map(|p| outside(other, *p));
+                    let gap = gap.fold(f64::INFINITY, num::min);
+                    assert!(gap > stock.kerf - 1e-4, "{gap}");
                     pairs += 1;
                 }
             }
         }
         sheets += layout.sheets.len();
-        assert_eq!(count, b.panels.parts.len() * (b.panels.each * sheet.count) as usize);
+        assert_eq!(
+            count,
+            b.panels.parts.len() * (b.panels.each * sheet.count) as usize
+        );
         assert!(layout.too_large.is_empty() && layout.sheets.len() >= layout.least);
     }
     println!("{sheets} sheets, {pairs} pairs of parts");
     assert!(pairs > 100);
 }
 
-/// A box of three fifths of a sheet's height: two head to foot take less than their two rectangles would.
+/// Of panels of 1.57 m by 0.73 m a sheet of 2.44 m by 1.22 m holds one rectangle, and three panels, hollow upon
+/// hollow.
 #[test]
-fn two_panels_head_to_foot_take_one_sheet() {
+fn three_panels_lie_where_one_rectangle_does() {
     let plan = demo_with(0.0, |lip| {
         lip.height = 0.75;
         lip.radius = 3.5;
@@ -218,7 +232,8 @@ fn two_panels_head_to_foot_take_one_sheet() {
     let panels = &all[0].lip_box.as_ref().expect("it is high").panels;
     let size = panels.outline.size();
     assert!(2.0 * size.y > 1.22 && 2.0 * size.x > 2.44, "{size}");
-    assert_eq!((all[0].count * panels.each, panels.layout.sheets.len()), (6, 3));
+    assert_eq!(all[0].count * panels.each, 6);
+    assert_eq!(panels.layout.sheets.len(), 2);
 }
 
 #[test]
@@ -281,9 +296,11 @@ fn a_low_lip_lies_on_dirt() {
 fn a_lip_weighs_what_it_is_made_of() {
     let stock = Stock::default();
     for sheet in many() {
-        let timber: f64 = sheet.pieces.iter().map(|p| {
-            p.section[0] * p.section[1] * p.length * f64::from(p.count) * 420.0
-        }).sum();
+        let timber: f64 = sheet
+            .pieces
+            .iter()
+            .map(|p| p.section[0] * p.section[1] * p.length * f64::from(p.count) * 420.0)
+            .sum();
         let panel = |b: &LipBox| b.panels.outline.area() * 0.018 * f64::from(b.panels.each);
         let panels = sheet.lip_box.as_ref().map_or(0.0, panel);
         let skin = match &sheet.deck {
@@ -314,7 +331,10 @@ fn the_frame_fits_between_the_panels() {
         if let Some(last) = f.legs.last() {
             assert!((last.height - (back - 0.045)).abs() < 1e-9);
         }
-        let ribs = sheet.pieces.iter().filter(|p| p.kind == crate::build::piece::PieceKind::Rib);
+        let ribs = sheet
+            .pieces
+            .iter()
+            .filter(|p| p.kind == crate::build::piece::PieceKind::Rib);
         let ribs: u32 = ribs.map(|p| p.count).sum();
         assert_eq!(ribs, f.ribs * (f.panels - 1) * sheet.count);
     }
@@ -328,13 +348,22 @@ fn pages_can_be_glued_together() {
         let Some(b) = sheet.lip_box else { continue };
         let tiling = &b.panels.tiling;
         let within = |[low, high]: [DVec2; 2], p: DVec2| {
-            p.x >= low.x - 1e-9 && p.y >= low.y - 1e-9 && p.x <= high.x + 1e-9 && p.y <= high.y + 1e-9
+            p.x >= low.x - 1e-9
+                && p.y >= low.y - 1e-9
+                && p.x <= high.x + 1e-9
+                && p.y <= high.y + 1e-9
         };
-        for p in polygon(&b.panels.outline) {
+        for p in polygon(&b.panels.outline, 100) {
             assert!(tiling.pages.iter().any(|page| within(page.shows, p)), "{p}");
         }
         for (i, a) in tiling.pages.iter().enumerate() {
-            assert!(a.bars.iter().flatten().chain(&a.marks).all(|p| within(a.shows, *p)));
+            assert!(
+                a.bars
+                    .iter()
+                    .flatten()
+                    .chain(&a.marks)
+                    .all(|p| within(a.shows, *p))
+            );
             for [from, to] in a.bars {
                 assert!(((to - from).length() - 0.1).abs() < 1e-12);
             }
