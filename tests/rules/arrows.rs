@@ -52,6 +52,10 @@ const SIM: &[May] = &[
         ],
     ),
     ("link", &["constants", "plan"]),
+    (
+        "build",
+        &["constants", "error", "num", "plan", "presets", "profile"],
+    ),
     ("limits", &[]),
     (
         "draft",
