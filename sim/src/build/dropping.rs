@@ -15,8 +15,14 @@ use serde::Serialize;
 /// Lengths that differ by less are the same, m.
 const SAME: f64 = 1e-6;
 
-/// Drops that are tried for one sheet.
-const STEPS: u32 = 4_000;
+/// Most looks of one part at one below it, for one sheet.
+const STEPS: u32 = 12_000;
+
+/// The same, for all sheets.
+const ALL_STEPS: u32 = 60_000;
+
+/// What a sheet is given at least, so that something is laid on it.
+const LEAST_STEPS: u32 = 100;
 
 /// Where a part lies on a sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -33,7 +39,8 @@ pub struct Laid {
 struct Shape {
     outline: Outline,
     size: DVec2,
-    corners: Vec<f64>,
+    /// Its corners along the sheet, each with the underside and the top there.
+    corners: Vec<(f64, [f64; 2])>,
 }
 
 impl Shape {
@@ -42,9 +49,10 @@ impl Shape {
         let mut corners: Vec<_> = outline.edges.iter().map(|e| e.from.x).collect();
         corners.sort_by(f64::total_cmp);
         corners.dedup_by(|a, b| (*a - *b).abs() < SAME);
+        let span = |x: f64| outline.upright(x).map(|span| (x, span));
         Self {
             size: outline.size(),
-            corners,
+            corners: corners.into_iter().filter_map(span).collect(),
             outline,
         }
     }
@@ -55,27 +63,27 @@ impl Shape {
         if by >= self.size.x + kerf || by + other.size.x + kerf <= 0.0 {
             return None;
         }
-        let gap = |y: f64, x: f64| {
-            let [_, top] = self.outline.upright(y)?;
-            let [bottom, _] = other.outline.upright(x - by)?;
-            Some(top - bottom + kerf)
-        };
+        let top = |y: f64| self.outline.upright(y).map(|span| span[1]);
+        let underside = |x: f64| other.outline.upright(x - by).map(|span| span[0]);
         let mut most: Option<f64> = None;
-        let mut see = |y: f64, x: f64| {
-            if let Some(gap) = gap(y, x) {
+        let mut see = |top: Option<f64>, underside: Option<f64>| {
+            if let (Some(top), Some(underside)) = (top, underside) {
+                let gap = top - underside + kerf;
                 most = Some(most.map_or(gap, |m| num::max(m, gap)));
             }
         };
-        for &y in &self.corners {
-            see(y, y - kerf);
-            see(y, y + kerf);
-            let near = other.corners.iter().map(|c| c + by);
-            near.filter(|x| (x - y).abs() <= kerf)
-                .for_each(|x| see(y, x));
+        for &(y, [_, high]) in &self.corners {
+            see(Some(high), underside(y - kerf));
+            see(Some(high), underside(y + kerf));
+            for (x, [low, _]) in &other.corners {
+                if (x + by - y).abs() <= kerf {
+                    see(Some(high), Some(*low));
+                }
+            }
         }
-        for x in other.corners.iter().map(|c| c + by) {
-            see(x - kerf, x);
-            see(x + kerf, x);
+        for &(x, [low, _]) in &other.corners {
+            see(top(x + by - kerf), Some(low));
+            see(top(x + by + kerf), Some(low));
         }
         most
     }
@@ -91,6 +99,8 @@ struct Filling<'a> {
     area: f64,
     best: (f64, Vec<Laid>),
     steps: u32,
+    /// Steps that may be taken.
+    most: u32,
 }
 
 impl Filling<'_> {
@@ -108,10 +118,10 @@ impl Filling<'_> {
             }
             for quarters in [0, 2, 1, 3] {
                 for x in self.places(part, quarters) {
-                    if self.steps >= STEPS {
+                    if self.steps >= self.most {
                         return;
                     }
-                    self.steps += 1;
+                    self.steps += 1 + self.laid.len() as u32;
                     self.drop(part, quarters, x);
                 }
             }
@@ -161,8 +171,8 @@ impl Filling<'_> {
     }
 }
 
-/// Parts that fit a sheet, so many of each, dropped onto sheets.
-pub(super) fn lay(parts: &[(Outline, u32)], sheet: [f64; 2], kerf: f64) -> Vec<Vec<Laid>> {
+/// Parts, so many of each, dropped onto sheets; none where one of them finds no place on an empty sheet.
+pub(super) fn lay(parts: &[(Outline, u32)], sheet: [f64; 2], kerf: f64) -> Option<Vec<Vec<Laid>>> {
     let shapes = parts
         .iter()
         .map(|p| [0, 1, 2, 3].map(|q| Shape::new(&p.0, q)));
@@ -170,6 +180,7 @@ pub(super) fn lay(parts: &[(Outline, u32)], sheet: [f64; 2], kerf: f64) -> Vec<V
     let areas: Vec<_> = parts.iter().map(|p| p.0.area()).collect();
     let mut left: Vec<_> = parts.iter().map(|p| p.1).collect();
     let mut sheets = Vec::new();
+    let mut steps = 0;
     while left.iter().any(|n| *n > 0) {
         let mut filling = Filling {
             shapes: &shapes,
@@ -181,16 +192,18 @@ pub(super) fn lay(parts: &[(Outline, u32)], sheet: [f64; 2], kerf: f64) -> Vec<V
             area: 0.0,
             best: (0.0, Vec::new()),
             steps: 0,
+            most: (ALL_STEPS - steps).clamp(LEAST_STEPS, STEPS),
         };
         filling.fill();
+        steps = ALL_STEPS.min(steps + filling.steps);
         let laid = filling.best.1;
         if laid.is_empty() {
-            break;
+            return None;
         }
         for l in &laid {
             left[l.part] -= 1;
         }
         sheets.push(laid);
     }
-    sheets
+    Some(sheets)
 }

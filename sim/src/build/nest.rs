@@ -67,9 +67,8 @@ pub fn lay(parts: &[(Outline, u32)], sheet: [f64; 2], kerf: f64) -> Layout {
         };
         let all: Vec<_> = parts.iter().enumerate().map(count).collect();
         let dropped = dropping::lay(&all, sheet, kerf);
-        if dropped.len() < layout.sheets.len() {
-            layout.sheets = dropped;
-        }
+        let fewer = dropped.filter(|d| d.len() < layout.sheets.len());
+        layout.sheets = fewer.unwrap_or(layout.sheets);
     }
     layout
 }

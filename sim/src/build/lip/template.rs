@@ -125,6 +125,9 @@ pub struct Template {
     pub ground: f64,
     /// Heading at the edge, rad from level.
     pub exit: f64,
+    /// How far the ground, or the raised bed, stands over the ground line and lies under it, plumb, at most, m: it
+    /// is dug off, or filled, before the lip is set down. 0 on an even slope.
+    pub uneven: [f64; 2],
     /// Level distance from foot to edge, m.
     pub run: f64,
     /// Height of the edge, plumb over the ground line, m.
@@ -178,6 +181,7 @@ pub(super) fn draw(lip: &Lip, profile: &Profile, ends: &LipEdge) -> Option<Drawn
     let template = Template {
         ground: frame.ground,
         exit: ends.exit,
+        uneven: uneven(profile, ends, frame.ground),
         run: ends.edge.x - ends.foot.x,
         height: lip.height,
         arc: sum(&|s| s.string.is_some()),
@@ -235,6 +239,29 @@ fn heading(wood: &[Edge], p: DVec2) -> f64 {
         None => e.to - e.from,
     });
     num::atan2(tangent.y, tangent.x)
+}
+
+/// The yard's bends between foot and edge over the ground line, and under it, m.
+fn uneven(profile: &Profile, ends: &LipEdge, ground: f64) -> [f64; 2] {
+    let between = |p: &&DVec2| p.x > ends.foot.x && p.x < ends.edge.x;
+    let Some(bed) = yard(&profile.yard, ends.foot.x).map(|z| ends.foot.y - z) else {
+        return [0.0; 2];
+    };
+    let over = profile.yard.iter().filter(between).map(|p| {
+        let line = ends.foot.y + (p.x - ends.foot.x) * num::tan(ground);
+        p.y + bed - line
+    });
+    over.fold([0.0; 2], |[most, least], z| {
+        [num::max(most, z), num::max(least, -z)]
+    })
+}
+
+/// Elevation of the yard at a station, m; its first and last stretch go on beyond its ends.
+fn yard(points: &[DVec2], x: f64) -> Option<f64> {
+    let last = points.len().checked_sub(2)?;
+    let i = points.iter().rposition(|p| p.x <= x).unwrap_or(0).min(last);
+    let (a, b) = (points[i], points[i + 1]);
+    Some(a.y + (b.y - a.y) * ((x - a.x) / (b.x - a.x)))
 }
 
 fn centre(p: &Piece) -> Option<DVec2> {

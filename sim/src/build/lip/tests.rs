@@ -3,7 +3,7 @@
 use super::super::outline::{Edge, Outline};
 use super::*;
 use crate::num;
-use crate::plan::{self, LeadIn, Lie};
+use crate::plan::{self, GroundPoint, LeadIn, Lie};
 use glam::DVec2;
 
 fn sheets(plan: &Plan, stock: &Stock) -> Vec<LipSheet> {
@@ -251,6 +251,7 @@ fn boards_and_gaps_are_as_long_as_the_curve() {
         let gaps = stock.gap * f64::from(boards.count - 1);
         let covered = whole * wide + gaps + boards.ripped.unwrap_or(0.0);
         assert!((covered - sheet.template.wood).abs() <= 0.003 + 1e-9);
+        assert!(boards.ripped.is_none_or(|w| w > 0.0 && w < wide));
         let cut = sheet.cutting.iter().find(|c| c.section == [thick, wide]);
         let cuts = cut.map(|c| c.boards.iter().map(|b| b.cuts.len()).sum::<usize>());
         assert_eq!(cuts, Some((boards.count * sheet.count) as usize));
@@ -289,6 +290,35 @@ fn a_low_lip_lies_on_dirt() {
     let all = sheets(&demo_with(0.0, |lip| lip.height = 0.06), &Stock::default());
     assert!(all[0].lip_box.is_none() && all[0].cautions.contains(&Caution::TooLow));
     assert!(!all[0].sheets.is_empty());
+}
+
+/// A bump of 6 cm and a dip of 4 cm under the first lip of a level yard.
+#[test]
+fn uneven_ground_under_a_lip_is_told() {
+    let mut plan = demo_with(0.0, |_| {});
+    let level = Profile::build(&plan).expect("a sound line").lips[0];
+    let at = |share: f64| level.foot.x + share * (level.edge.x - level.foot.x);
+    let point = |station, elevation| GroundPoint { station, elevation };
+    let points = [
+        point(0.0, 0.0),
+        point(at(-0.1), 0.0),
+        point(at(0.3), 0.06),
+        point(at(0.6), -0.04),
+        point(at(0.9), 0.0),
+        point(200.0, 0.0),
+    ];
+    plan.yard.lie = Lie::Surveyed(points.into());
+    let all = sheets(&plan, &Stock::default());
+    let template = &all[0].template;
+    // The foot stands on the bump's near side, a quarter up; the line from there falls to level ground.
+    let (foot, run) = (0.015, template.run);
+    let line = |x: f64| foot * (1.0 - (x - level.foot.x) / run);
+    let expected = [0.06 - line(at(0.3)), line(at(0.6)) + 0.04];
+    for (told, expected) in template.uneven.iter().zip(expected) {
+        assert!((told - expected).abs() < 1e-9, "{told} {expected}");
+    }
+    let even = sheets(&demo_with(-0.04, |_| {}), &Stock::default());
+    assert_eq!(even[0].template.uneven, [0.0; 2]);
 }
 
 /// Wood and fasteners, by hand from the lists.
