@@ -310,9 +310,10 @@ fn uneven_ground_under_a_lip_is_told() {
     plan.yard.lie = Lie::Surveyed(points.into());
     let all = sheets(&plan, &Stock::default());
     let template = &all[0].template;
-    // The foot stands on the bump's near side, a quarter up; the line from there falls to level ground.
-    let (foot, run) = (0.015, template.run);
-    let line = |x: f64| foot * (1.0 - (x - level.foot.x) / run);
+    // The foot stands on the bump's near side; the line from there falls to level ground.
+    let foot = Profile::build(&plan).expect("a sound line").lips[0].foot;
+    assert!((foot.y - 0.015).abs() < 2e-4);
+    let line = |x: f64| foot.y * (1.0 - (x - foot.x) / template.run);
     let expected = [0.06 - line(at(0.3)), line(at(0.6)) + 0.04];
     for (told, expected) in template.uneven.iter().zip(expected) {
         assert!((told - expected).abs() < 1e-9, "{told} {expected}");
