@@ -30,7 +30,7 @@ pub struct Skin {
     pub thickness: f64,
     /// Pieces of one layer, along the curve and across the lip.
     pub grid: [u32; 2],
-    /// Length along the curve and width of a piece, m.
+    /// Length along the curve and width of a piece, m; narrower by a saw's cut where that saves a sheet.
     pub size: [f64; 2],
     /// How the pieces of all layers and lips are cut from sheets.
     pub layout: Packing,
@@ -101,22 +101,31 @@ impl Skin {
             extent.length / f64::from(grid[0]),
             extent.width / f64::from(grid[1]),
         ];
-        // On the sheet the grain runs along its length, and pieces keep to it.
-        let on_sheet = match bend.grain {
-            Grain::Along => size,
-            Grain::Across => [size[1], size[0]],
-        };
-        let blank = Blank {
-            size: on_sheet,
-            turns: false,
-        };
         let count = grid[0] * grid[1] * bend.layers * extent.lips;
+        let cut = |size: [f64; 2]| {
+            // On the sheet the grain runs along its length, and pieces keep to it.
+            let size = match bend.grain {
+                Grain::Along => size,
+                Grain::Across => [size[1], size[0]],
+            };
+            let blank = Blank { size, turns: false };
+            pack(&vec![blank; count as usize], stock.sheet, stock.kerf)
+        };
+        let exact = (cut(size), size);
+        // Half a sheet is half a saw's cut short of half its length: a skin may be as much narrower than the lip.
+        let narrow = [size[0], size[1] - stock.kerf];
+        let narrow = (cut(narrow), narrow);
+        let (layout, size) = if narrow.0.sheets.len() < exact.0.sheets.len() {
+            narrow
+        } else {
+            exact
+        };
         Self {
             bend,
             thickness: bend.thickness * f64::from(bend.layers),
             grid,
             size,
-            layout: pack(&vec![blank; count as usize], stock.sheet, stock.kerf),
+            layout,
         }
     }
 

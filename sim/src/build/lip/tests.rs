@@ -273,6 +273,20 @@ fn a_skin_is_of_the_thickest_plywood_that_bends() {
     assert_eq!(told(6.2), Some((0.018, Grain::Along, 1)));
 }
 
+/// Two widths of 1.22 m and a saw's cut are longer than a sheet of 2.44 m; two that are the cut narrower are not.
+#[test]
+fn a_skin_gives_way_by_a_cut_to_save_a_sheet() {
+    let plan = demo_with(0.0, |lip| lip.radius = 2.3);
+    for sheet in sheets(&plan, &Stock::default()) {
+        let Deck::Skin(skin) = sheet.deck else {
+            panic!("it bends")
+        };
+        assert_eq!((skin.bend.grain, skin.grid), (Grain::Across, [2, 1]));
+        assert!((skin.size[1] - 1.217).abs() < 1e-12);
+        assert_eq!(skin.layout.sheets.len(), 2 * sheet.count as usize);
+    }
+}
+
 #[test]
 fn a_lip_too_tight_for_plywood_has_boards() {
     let mut plan = demo_with(0.0, |lip| {
@@ -335,7 +349,11 @@ fn a_lip_weighs_what_it_is_made_of() {
         let panel = |b: &LipBox| b.panels.outline.area() * 0.018 * f64::from(b.panels.each);
         let panels = sheet.lip_box.as_ref().map_or(0.0, panel);
         let skin = match &sheet.deck {
-            Deck::Skin(skin) => sheet.template.wood * sheet.width * skin.thickness,
+            Deck::Skin(skin) => {
+                let narrower = sheet.width - skin.size[1] * f64::from(skin.grid[1]);
+                assert!((-1e-9..0.01).contains(&narrower));
+                sheet.template.wood * (sheet.width - narrower) * skin.thickness
+            }
             Deck::Boards(_) => 0.0,
         };
         let dry = 1.03 * (timber / f64::from(sheet.count) + 545.0 * (panels + skin));
