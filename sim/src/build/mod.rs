@@ -6,8 +6,13 @@
 pub mod cutting;
 pub mod dropping;
 pub mod lip;
+pub mod natural_ground;
 pub mod nest;
 pub mod outline;
 pub mod packing;
 pub mod piece;
+pub mod ramp;
+pub mod softwood;
+pub mod soil;
 pub mod tiling;
+pub mod walls;
