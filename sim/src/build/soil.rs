@@ -4,8 +4,8 @@
 //! Compacted soils: U.S. Bureau of Reclamation 1977, average effective shear strength of compacted soils, as
 //! table 3.1 of Huang 1983, Stability Analysis of Earth Slopes: greatest dry density of the Proctor test, its
 //! moisture, friction angle with its spread. Loose soils: table 3-1 of EM 1110-2-2504, U.S. Army Corps of
-//! Engineers 1994. Earth and clay heaped loose: U.S. Army FM 5-434 (from memory). Bearing against posts:
-//! International Building Code 2012, table 1806.2.
+//! Engineers 1994. Earth and clay heaped loose: U.S. Army FM 5-434 (from memory). Bearing against posts
+//! and under footings: International Building Code 2012, table 1806.2.
 
 use crate::num;
 use crate::plan::Soil;
@@ -13,6 +13,9 @@ use serde::{Deserialize, Serialize};
 
 /// A pound to the cubic foot, N/m³; also a pound to the square foot for each foot of depth, Pa/m.
 const POUND_PER_CUBIC_FOOT: f64 = 157.087;
+
+/// A pound to the square foot, Pa.
+const POUND_PER_SQUARE_FOOT: f64 = 47.880_3;
 
 /// Unit weight of water, N/m³ (1000 kg/m³ under standard gravity).
 pub const WATER: f64 = 9806.65;
@@ -38,6 +41,8 @@ pub struct Earth {
     pub friction_wet: f64,
     /// Lateral bearing that a post may use, Pa for each metre of depth.
     pub bearing: f64,
+    /// Pressure that it may bear under a footing, Pa.
+    pub footing: f64,
 }
 
 /// Row of the tables: pounds and feet, degrees, as printed.
@@ -48,6 +53,7 @@ struct Row {
     friction: f64,
     friction_wet: f64,
     bearing: f64,
+    footing: f64,
 }
 
 /// What a soil weighs and how it stands.
@@ -64,6 +70,7 @@ pub fn earth(soil: Soil) -> Earth {
             friction: 30.0,
             friction_wet: 28.0,
             bearing: 150.0,
+            footing: 2000.0,
         },
         Soil::Gravel => Row {
             loose: 110.0,
@@ -72,6 +79,7 @@ pub fn earth(soil: Soil) -> Earth {
             friction: 34.0,
             friction_wet: 31.0,
             bearing: 150.0,
+            footing: 2000.0,
         },
         Soil::Loam => Row {
             loose: 82.0,
@@ -80,6 +88,7 @@ pub fn earth(soil: Soil) -> Earth {
             friction: 30.0,
             friction_wet: 28.0,
             bearing: 100.0,
+            footing: 1500.0,
         },
         Soil::Clay => Row {
             loose: 78.0,
@@ -88,6 +97,7 @@ pub fn earth(soil: Soil) -> Earth {
             friction: 26.0,
             friction_wet: 19.0,
             bearing: 100.0,
+            footing: 1500.0,
         },
     };
     let dry = row.dry_density * POUND_PER_CUBIC_FOOT;
@@ -98,6 +108,7 @@ pub fn earth(soil: Soil) -> Earth {
         friction: num::radians(row.friction),
         friction_wet: num::radians(row.friction_wet),
         bearing: row.bearing * POUND_PER_CUBIC_FOOT,
+        footing: row.footing * POUND_PER_SQUARE_FOOT,
     }
 }
 

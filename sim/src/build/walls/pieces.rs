@@ -1,4 +1,4 @@
-//! What is cut for a box, piece by piece.
+//! What is cut for a box or a ramp, piece by piece.
 
 use serde::Serialize;
 
@@ -20,6 +20,24 @@ pub enum Kind {
     Deadman,
     /// A post that keeps the buried timbers on top of each other.
     DeadmanUpright,
+    /// A board that is ridden or walked on.
+    Deck,
+    /// A straight joist under the deck.
+    Joist,
+    /// A joist sawn to the curve; the width is what it is sawn from.
+    Rib,
+    /// A beam across, on the posts.
+    Bearer,
+    /// A brace, corner to corner.
+    Brace,
+    /// A rail at a side.
+    Rail,
+    /// A post that holds rails.
+    RailPost,
+    /// An upright between rails, so close that no child gets through.
+    Baluster,
+    /// A side or middle of a stair.
+    Stringer,
 }
 
 /// Pieces of one kind and size.
@@ -40,7 +58,7 @@ const ALIKE: f64 = 0.005;
 
 /// A list that counts pieces that are alike together.
 #[derive(Default)]
-pub(super) struct List(pub Vec<Piece>);
+pub(in crate::build) struct List(pub Vec<Piece>);
 
 impl List {
     /// Adds pieces; none of no length.
