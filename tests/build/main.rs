@@ -1,7 +1,9 @@
-//! What is built, against geometry, tables and searches that share no code with it.
+//! What is built, against published worked examples, tables, and solutions that share no code with it.
 
 mod lips;
 mod nested;
+mod ramps;
+mod walls;
 
 use tests::checks::{Table, judge_all};
 

@@ -75,7 +75,10 @@ pub(super) fn board_span(stock: &RampStock) -> f64 {
     let [thick, wide] = stock.deck;
     let moment = section_modulus(wide, thick) * BENDING;
     let even = span_in_bending((stock.live + stock.dead) * wide, moment);
-    num::min(num::min(span_under_point(stock.point, moment), even), WIDEST)
+    num::min(
+        num::min(span_under_point(stock.point, moment), even),
+        WIDEST,
+    )
 }
 
 /// Farthest that a joist may reach, m, at a spacing, m.
@@ -167,7 +170,10 @@ fn row(laid: &Laid, stock: &RampStock, at: f64, carries: f64, bears: f64) -> Row
         }
     };
     let fits = |row: &Row| row.bearer_use <= 1.0 && row.post_use <= 1.0;
-    (2..MOST_POSTS).map(with).find(fits).unwrap_or_else(|| with(MOST_POSTS))
+    (2..MOST_POSTS)
+        .map(with)
+        .find(fits)
+        .unwrap_or_else(|| with(MOST_POSTS))
 }
 
 /// Load as a share of what a post bears; no post is more slender than may be.

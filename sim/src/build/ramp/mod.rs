@@ -179,7 +179,12 @@ fn pieces(laid: &Laid, stock: &RampStock, sheet: &RampSheet) -> Vec<Piece> {
 /// Two braces across each row, and one on either side from the foot of a row to the head of the next.
 fn braces(laid: &Laid, stock: &RampStock, frame: &Frame, list: &mut List) {
     for (i, row) in frame.rows.iter().enumerate().filter(|(_, row)| row.braced) {
-        list.add(Kind::Brace, stock.brace, num::hypot(laid.width, row.post), 2);
+        list.add(
+            Kind::Brace,
+            stock.brace,
+            num::hypot(laid.width, row.post),
+            2,
+        );
         if let Some(next) = frame.rows.get(i + 1) {
             let long = num::hypot(next.at - row.at, row.post);
             list.add(Kind::Brace, stock.brace, long, 2);
@@ -211,7 +216,10 @@ fn cautions(sheet: &RampSheet) -> Vec<Caution> {
     let parts = [
         (Part::Post, most(|row| row.post_use)),
         (Part::Bearer, most(|row| row.bearer_use)),
-        (Part::RailPost, sheet.rails.as_ref().map_or(0.0, |r| r.bending)),
+        (
+            Part::RailPost,
+            sheet.rails.as_ref().map_or(0.0, |r| r.bending),
+        ),
     ];
     let over = parts.into_iter().filter(|(_, share)| *share > 1.0);
     all.extend(over.map(|(part, _)| Caution::Overloaded { part }));

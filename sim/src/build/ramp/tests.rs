@@ -82,7 +82,12 @@ fn the_frame_bears_the_deck() {
             assert!(row.post_use <= 1.0 && row.bearer_use <= 1.0, "{row:?}");
             assert!(row.post <= 0.1 * MOST_SLENDER && row.footing < 0.5);
         }
-        assert!(frame.rows.windows(2).all(|r| r[1].height <= r[0].height + 1e-9));
+        assert!(
+            frame
+                .rows
+                .windows(2)
+                .all(|r| r[1].height <= r[0].height + 1e-9)
+        );
         println!(
             "{height} m: {} joists, {} rows, may span {:.2} m, {:.0} N",
             frame.joists,
@@ -98,7 +103,12 @@ fn the_frame_bears_the_deck() {
 fn posts_bear_at_least_the_whole_load() {
     let stock = RampStock::default();
     let sheet = sheet_of(1.8);
-    let posts: f64 = sheet.frame.rows.iter().map(|r| r.load * f64::from(r.posts)).sum();
+    let posts: f64 = sheet
+        .frame
+        .rows
+        .iter()
+        .map(|r| r.load * f64::from(r.posts))
+        .sum();
     let last = sheet.frame.rows.last().expect("rows");
     let even = (stock.live + stock.dead) * sheet.shape.width;
     let carried = even * 0.5 * (last.at + sheet.shape.run);
@@ -159,7 +169,12 @@ fn ribs_are_deep_enough_for_the_curve() {
         (ramp.edge_radius, ramp.bottom_radius) = (0.8, 3.0);
     });
     let sheet = start_ramp(&plan, &profile, &stock).expect("a ramp");
-    let bent: Vec<_> = sheet.frame.stretches.iter().filter(|s| s.sagitta > 0.01).collect();
+    let bent: Vec<_> = sheet
+        .frame
+        .stretches
+        .iter()
+        .filter(|s| s.sagitta > 0.01)
+        .collect();
     assert!(!bent.is_empty());
     for stretch in bent {
         let deep = stock.joist[1] + stretch.sagitta;

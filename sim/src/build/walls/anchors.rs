@@ -4,8 +4,8 @@ use super::deadman::{STEEPEST, clear, resistance, sloped};
 use super::design::{Design, Post, STANDS, Wall};
 use super::outline::Outline;
 use super::post::tied;
-use crate::build::soil::{Wetness, fill};
 use crate::build::softwood::{BENDING, PERMANENT, section_modulus};
+use crate::build::soil::{Wetness, fill};
 use crate::num;
 use serde::Serialize;
 
@@ -88,7 +88,10 @@ pub(super) fn anchors(design: &Design, outline: &Outline, front: &Wall) -> Optio
         if found.holds {
             return Some(found);
         }
-        if best.as_ref().is_none_or(|b| least(&found.checks) > least(&b.checks)) {
+        if best
+            .as_ref()
+            .is_none_or(|b| least(&found.checks) > least(&b.checks))
+        {
             best = Some(found);
         }
     }

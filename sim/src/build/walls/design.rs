@@ -3,8 +3,8 @@
 use super::earth::Pressure;
 use super::post::{alone, foot_grows, tied};
 use super::stock::WallStock;
-use crate::build::soil::{Wetness, earth, fill};
 use crate::build::softwood::{BENDING, PERMANENT, section_modulus};
+use crate::build::soil::{Wetness, earth, fill};
 use crate::num;
 use crate::plan::Soil;
 use serde::Serialize;

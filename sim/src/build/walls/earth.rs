@@ -77,7 +77,10 @@ mod tests {
     fn at_the_limits_it_is_nothing_or_water() {
         let loam = fill(Soil::Loam, Wetness::Dry);
         let push = Pressure::of(&loam, 2400.0);
-        assert_eq!([push.thrust(0.0), push.moment(0.0), push.arm(0.0)], [0.0; 3]);
+        assert_eq!(
+            [push.thrust(0.0), push.moment(0.0), push.arm(0.0)],
+            [0.0; 3]
+        );
         let slurry = Fill {
             friction: 0.0,
             ..loam

@@ -27,13 +27,14 @@ pub use design::{Post, Tie, Wall};
 pub use pieces::{Kind, Piece};
 pub use stock::WallStock;
 
-use crate::build::soil::Wetness;
 use crate::build::softwood::ACROSS;
+use crate::build::soil::Wetness;
 use crate::num::{self, PI};
 use crate::plan::{Plan, Soil};
 use crate::profile::Profile;
+use cut::Parts;
 use design::Design;
-use outline::Outline;
+use outline::{LOWEST, Outline};
 use serde::Serialize;
 
 /// Everything that is needed to build the walls of one landing.
@@ -85,9 +86,6 @@ pub struct Push {
     pub arm: f64,
 }
 
-/// Where a fill is as low as a sod is thick it needs no wall, m (common practice, no source).
-const LOWEST: f64 = 0.1;
-
 /// Height of the side walls' ties, as a share of that of the post: over the middle of what pushes.
 const SIDE_TIE: f64 = 0.5;
 
@@ -104,7 +102,8 @@ pub fn boxes(plan: &Plan, profile: &Profile, stock: &WallStock) -> Vec<BoxSheet>
     let soil = plan.yard.soil;
     let outlines = outline::outlines(plan, profile).into_iter();
     let high = outlines.filter(|outline| outline.height(0.0) > LOWEST);
-    high.map(|outline| sheet(&Design { stock, soil }, &outline)).collect()
+    high.map(|outline| sheet(&Design { stock, soil }, &outline))
+        .collect()
 }
 
 fn sheet(design: &Design, outline: &Outline) -> BoxSheet {
@@ -112,24 +111,28 @@ fn sheet(design: &Design, outline: &Outline) -> BoxSheet {
     let length = outline.reach(LOWEST);
     let side = design.wall(length, SIDE_TIE, |at| outline.height(at));
     let (front, anchors) = front(design, outline);
-    let stock = design.stock;
-    let through = 2.0 * (stock.board[0] + stock.post[0]) + cut::NUT;
+    let parts = Parts {
+        stock: design.stock,
+        outline,
+        front: &front,
+        side: &side,
+        anchors: anchors.as_ref(),
+    };
     let mut sheet = BoxSheet {
         feature: outline.feature,
         width: outline.width,
         height,
         length,
         pushes: Wetness::ALL.map(|w| push(design, height, w)).into(),
-        rod: rod(stock, &front, &side, anchors.as_ref()),
+        corner_ties: parts.corner_ties(),
+        cross_tie: parts.cross_tie(),
+        rod: rod(&parts),
+        pieces: parts.pieces(),
         front,
         side,
-        corner_ties: 2 * if height > FALL { 2 } else { 1 },
-        cross_tie: outline.width + through,
         anchors,
-        pieces: Vec::new(),
         cautions: Vec::new(),
     };
-    sheet.pieces = cut::pieces(stock, outline, &sheet);
     sheet.cautions = cautions(design, &sheet);
     sheet
 }
@@ -168,14 +171,16 @@ fn front(design: &Design, outline: &Outline) -> (Wall, Option<Anchors>) {
 const STEEL: f64 = 0.33 * 400e6;
 
 /// The hardest pull on a rod, as a share of what it bears.
-fn rod(stock: &WallStock, front: &Wall, side: &Wall, anchors: Option<&Anchors>) -> f64 {
+fn rod(parts: &Parts) -> f64 {
+    let stock = parts.stock;
     let area = 0.25 * PI * stock.rod * stock.rod;
     // The hole is drilled 2 mm wider.
     let hole = stock.rod + 0.002;
     let washer = stock.washer * stock.washer - 0.25 * PI * hole * hole;
     let may_bear = num::min(STEEL * area, ACROSS * washer);
-    let along = anchors.map_or(front.hardest_pull(), |anchors| anchors.pull);
-    num::max(along, side.hardest_pull()) / may_bear
+    let level = parts.front.hardest_pull();
+    let along = parts.anchors.map_or(level, |anchors| anchors.pull);
+    num::max(along, parts.side.hardest_pull()) / may_bear
 }
 
 fn cautions(design: &Design, sheet: &BoxSheet) -> Vec<Caution> {
@@ -199,8 +204,14 @@ fn cautions(design: &Design, sheet: &BoxSheet) -> Vec<Caution> {
     }
     let bending = sheet.anchors.as_ref().map_or(0.0, |a| a.bending);
     let parts = [
-        (Part::Sheeting, num::max(sheet.front.sheeting, sheet.side.sheeting)),
-        (Part::Post, num::max(sheet.front.post_bending(), sheet.side.post_bending())),
+        (
+            Part::Sheeting,
+            num::max(sheet.front.sheeting, sheet.side.sheeting),
+        ),
+        (
+            Part::Post,
+            num::max(sheet.front.post_bending(), sheet.side.post_bending()),
+        ),
         (Part::Rod, sheet.rod),
         (Part::Deadman, bending),
     ];
@@ -212,12 +223,16 @@ fn cautions(design: &Design, sheet: &BoxSheet) -> Vec<Caution> {
     let checks = sheet.anchors.iter().flat_map(|a| &a.checks);
     let flooded = checks.filter(|check| check.wetness == Wetness::Flooded);
     let floods = flooded.filter(|check| check.factor < design.stock.safety);
-    all.extend(floods.map(|check| Caution::Floods { factor: check.factor }));
+    all.extend(floods.map(|check| Caution::Floods {
+        factor: check.factor,
+    }));
     if design.soil == Soil::Clay {
         all.push(Caution::Clay);
     }
     if sheet.height > FALL {
-        all.push(Caution::Edge { height: sheet.height });
+        all.push(Caution::Edge {
+            height: sheet.height,
+        });
     }
     all.extend([
         Caution::Drain,

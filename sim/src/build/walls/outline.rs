@@ -4,6 +4,9 @@ use crate::build::natural_ground::natural_ground;
 use crate::plan::{Feature, Jump, Line, Plan};
 use crate::profile::{LipEdge, Profile};
 
+/// Where a fill is as low as a sod is thick it needs no wall, m (common practice, no source).
+pub(super) const LOWEST: f64 = 0.1;
+
 /// Where a box stands and how high its fill is.
 pub(super) struct Outline<'a> {
     profile: &'a Profile,
@@ -66,7 +69,8 @@ impl Outline<'_> {
     pub fn reach(&self, height: f64) -> f64 {
         const STEP: f64 = 0.01;
         let steps = (self.length / STEP) as u32;
-        let all = core::iter::once(self.length).chain((0..=steps).rev().map(|i| STEP * f64::from(i)));
+        let all =
+            core::iter::once(self.length).chain((0..=steps).rev().map(|i| STEP * f64::from(i)));
         let mut high = all.filter(|&behind| self.height(behind) >= height);
         high.next().unwrap_or(0.0)
     }

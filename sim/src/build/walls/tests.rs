@@ -63,7 +63,13 @@ fn posts_are_as_high_as_the_fill() {
     }
     let last = sheet.side.posts.last().expect("posts");
     assert!((last.height - LOWEST).abs() < 0.01);
-    assert!(sheet.side.posts.windows(2).all(|p| p[1].height < p[0].height));
+    assert!(
+        sheet
+            .side
+            .posts
+            .windows(2)
+            .all(|p| p[1].height < p[0].height)
+    );
 }
 
 /// A landing on a raised bed: its walls begin at the bed, not at the ground.
@@ -145,7 +151,10 @@ fn anchors_hold_or_the_sheet_says_so() {
                 continue;
             };
             let stands = &anchors.checks[..2];
-            let least = stands.iter().map(|c| c.factor).fold(f64::INFINITY, num::min);
+            let least = stands
+                .iter()
+                .map(|c| c.factor)
+                .fold(f64::INFINITY, num::min);
             println!("{soil:?} {height} m: {least:.2} dug {:.1}", anchors.dug);
             assert_eq!(anchors.holds, least >= stock.safety);
             assert_eq!(anchors.holds, !says);
@@ -169,10 +178,19 @@ fn what_pulls_is_what_pushes_less_what_feet_hold() {
     let cosine = anchors.distance / anchors.tie_length;
     for check in &anchors.checks {
         let level = check.pull * cosine;
-        assert!(level < check.thrust && level > 0.5 * check.thrust, "{check:?}");
+        assert!(
+            level < check.thrust && level > 0.5 * check.thrust,
+            "{check:?}"
+        );
         assert!((check.factor - check.resistance / check.pull).abs() < 1e-12);
     }
-    let pulls: f64 = sheet.front.posts.iter().filter_map(|p| p.tie).map(|t| t.pull).sum();
+    let pulls: f64 = sheet
+        .front
+        .posts
+        .iter()
+        .filter_map(|p| p.tie)
+        .map(|t| t.pull)
+        .sum();
     let hardest = num::max(anchors.checks[0].pull, anchors.checks[1].pull) * cosine;
     assert!((pulls - hardest).abs() < 1e-6 * pulls);
 }
