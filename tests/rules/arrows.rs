@@ -58,6 +58,10 @@ const SIM: &[May] = &[
     ),
     ("limits", &[]),
     (
+        "build",
+        &["constants", "error", "num", "plan", "presets", "profile"],
+    ),
+    (
         "draft",
         &[
             "error", "judge", "num", "plan", "presets", "profile", "setup",

@@ -192,4 +192,16 @@ mod tests {
         assert!((110.0..=130.0).contains(&pounds(e.compacted)));
         assert!((60.0..=70.0).contains(&pounds(e.saturated - WATER)));
     }
+
+    /// Grains under water weigh less by the water they displace (Archimedes): with the water that stands between
+    /// them, a flooded fill weighs as much as a saturated one.
+    #[test]
+    fn under_water_grains_and_water_weigh_as_saturated() {
+        for soil in Soil::ALL {
+            let flooded = fill(soil, Wetness::Flooded);
+            let both = flooded.weight + flooded.water;
+            assert!((both - earth(soil).saturated).abs() < 1e-9);
+            assert!(flooded.holding < fill(soil, Wetness::Dry).holding);
+        }
+    }
 }

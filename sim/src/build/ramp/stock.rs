@@ -1,7 +1,10 @@
 //! What a start ramp is built from.
 
+use serde::{Deserialize, Serialize};
+
 /// Sizes of timber and what they are loaded with. Sizes are common practice, no source.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
 pub struct RampStock {
     /// Board of the deck and of treads, m: thickness and width.
     pub deck: [f64; 2],

@@ -98,6 +98,25 @@ fn the_frame_bears_the_deck() {
     }
 }
 
+/// The wider a ramp, the more posts stand in a row, so that its beams bear the deck.
+#[test]
+fn a_wide_ramp_has_more_posts() {
+    let posts = |width| {
+        let (plan, profile) = with_ramp(|ramp| {
+            (ramp.platform_height, ramp.width) = (1.8, Some(width));
+        });
+        let sheet = start_ramp(&plan, &profile, &RampStock::default()).expect("a ramp");
+        let rows = &sheet.frame.rows;
+        assert!(
+            rows.iter()
+                .all(|row| row.bearer_use <= 1.0 && row.post_use <= 1.0)
+        );
+        rows.iter().map(|row| row.posts).max()
+    };
+    assert_eq!(posts(1.2), Some(2));
+    assert!(posts(4.0) > Some(2) && posts(6.0) > posts(4.0));
+}
+
 /// All of the deck's load goes into posts or, at its foot, into the ground.
 #[test]
 fn posts_bear_at_least_the_whole_load() {

@@ -1,7 +1,10 @@
 //! What a box is built from.
 
+use serde::{Deserialize, Serialize};
+
 /// Sizes of timber and iron, and what is asked of the box. Sizes are common practice, no source.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
 pub struct WallStock {
     /// Sheeting board, m: thickness and width.
     pub board: [f64; 2],

@@ -123,6 +123,29 @@ fn boards_cover_the_walls() {
     }
 }
 
+/// Where boards are sold short, courses are made of several, and none is longer.
+#[test]
+fn no_board_is_longer_than_what_is_sold() {
+    let (plan, profile) = with_landing(Soil::Sand, |landing| landing.height = 1.2);
+    let bought = |longest: f64| {
+        let stock = WallStock {
+            longest,
+            ..WallStock::default()
+        };
+        let sheet = boxes(&plan, &profile, &stock).remove(0);
+        let boards = sheet.pieces.into_iter();
+        let boards: Vec<_> = boards.filter(|p| p.kind == Kind::Sheeting).collect();
+        assert!(
+            boards.iter().all(|b| b.length <= longest + 1e-9),
+            "{boards:?}"
+        );
+        let all: f64 = boards.iter().map(|b| b.length * f64::from(b.count)).sum();
+        all
+    };
+    let [short, long] = [2.0, 20.0].map(bought);
+    assert!((short / long - 1.0).abs() < 0.01, "{short} m, {long} m");
+}
+
 #[test]
 fn what_is_higher_or_wetter_pushes_more() {
     let mut before = sheet_of(0.4, Soil::Loam);
