@@ -4,8 +4,15 @@
 //! Nothing here is a permit or an engineer's word: every sheet says what it defers to.
 
 pub mod cutting;
+pub mod dirt;
 pub mod dropping;
+pub mod haul;
+pub mod heap;
+pub mod labour;
 pub mod lip;
+pub mod loads;
+pub mod logs;
+pub mod materials;
 pub mod natural_ground;
 pub mod nest;
 pub mod outline;
@@ -14,5 +21,9 @@ pub mod piece;
 pub mod ramp;
 pub mod softwood;
 pub mod soil;
+pub mod stakes;
 pub mod tiling;
+mod under;
+pub mod upkeep;
 pub mod walls;
+mod width;
