@@ -5,7 +5,7 @@ use parry3d_f64::mass_properties::MassProperties;
 use parry3d_f64::math::Vector;
 use sim::build::dirt::{boxed, heaps};
 use sim::build::heap::Earth;
-use sim::plan::{Feature, Flat, GroundPoint, Lie, Line, Plan, Soil, Surface, demo};
+use sim::plan::{Feature, Flat, Lie, Line, Plan, Soil, Surface, demo};
 use sim::profile::Profile;
 use tests::checks::{Bound, Check};
 
@@ -125,48 +125,80 @@ fn whole(name: &str, plan: &Plan, soil: Soil) -> Check {
         SOLID,
         "m³",
         [expected, heap.fill],
-        Bound::Share(1e-3),
+        Bound::Share(1e-5),
         "four thousand flat slices for arcs and ends",
     )
 }
 
-/// A prism and a wedge, exactly.
+/// A straight line from one height over the yard to another, between sections that lie on its flat sides.
+fn straight(reach: [f64; 2], heights: [f64; 2], slope: f64) -> f64 {
+    let at = |i: i32| {
+        let share = f64::from(i) / 64.0;
+        let z = heights[0] + share * (heights[1] - heights[0]);
+        let x = reach[0] + share * (reach[1] - reach[0]);
+        (x, [0.7, z, 0.7 + slope * z])
+    };
+    Solid {
+        at: (0..=64).map(at).collect(),
+    }
+    .volume()
+}
+
+/// Prisms and wedges, exactly: on the yard, in it, from one to the other, and over a bend of the ground.
 fn prisms() -> Vec<Check> {
-    let mut checks = Vec::new();
-    for (name, heights) in [
-        ("a bank of one height", [0.7, 0.7]),
-        ("a straight ramp", [0.0, 0.9]),
-    ] {
-        let point = |station: f64, elevation: f64| GroundPoint { station, elevation };
+    let earth = Earth::of(Soil::Clay);
+    let of = |line: [f64; 2], yard: &[(f64, f64)]| {
         let mut plan = demo();
         plan.initial_speed = Some(4.0);
         plan.width = 1.4;
-        plan.yard.lie = Lie::Grade(0.0);
+        plan.yard.length = 6.0;
+        plan.yard.lie = Lie::Surveyed(yard.iter().map(|&p| p.into()).collect());
         plan.line = Line::Surveyed {
-            points: vec![point(0.0, heights[0]), point(6.0, heights[1])],
+            points: vec![(0.0, line[0]).into(), (6.0, line[1]).into()],
             surface: Surface::Packed,
         };
         let profile = Profile::build(&plan).expect("it can be built");
-        let earth = Earth::of(Soil::Clay);
-        let got = heaps(&plan, &profile, &earth)[0].fill;
-        let at = |x: f64, z: f64| (x, [0.7, z, 0.7 + earth.slope * z]);
-        // A ramp's sides are flat, so that sections in between lie on them.
-        let between = |i: i32| {
-            let share = f64::from(i) / 64.0;
-            at(6.0 * share, heights[0] + share * (heights[1] - heights[0]))
-        };
-        let expected = Solid {
-            at: (0..=64).map(between).collect(),
+        let heap = heaps(&plan, &profile, &earth).remove(0);
+        [heap.fill, heap.cut]
+    };
+    let level = [(0.0, 0.0), (6.0, 0.0)];
+    let solid = |reach, heights| straight(reach, heights, earth.slope);
+    let bank = solid([0.0, 6.0], [0.7, 0.7]);
+    let ramp = solid([0.0, 6.0], [0.0, 0.9]);
+    // Down by 1.2 m over 6 m from 0.4 m: it meets the yard after 2 m.
+    let [above, below] = [solid([0.0, 2.0], [0.4, 0.0]), solid([2.0, 6.0], [0.0, 0.8])];
+    let dip = solid([0.0, 2.0], [0.5, 1.1]) + solid([2.0, 6.0], [1.1, 0.5]);
+    let rows = [
+        ("a bank of one height", of([0.7, 0.7], &level), [bank, 0.0]),
+        (
+            "a trench of one depth",
+            of([-0.7, -0.7], &level),
+            [0.0, bank],
+        ),
+        ("a straight ramp", of([0.0, 0.9], &level), [ramp, 0.0]),
+        (
+            "from over the yard to under it",
+            of([0.4, -0.8], &level),
+            [above, below],
+        ),
+        (
+            "over a bend of the ground",
+            of([0.5, 0.5], &[(0.0, 0.0), (2.0, -0.6), (6.0, 0.0)]),
+            [dip, 0.0],
+        ),
+    ];
+    let mut checks = Vec::new();
+    for (name, got, expected) in rows {
+        for (i, what) in ["fill", "cut"].into_iter().enumerate() {
+            checks.push(Check::new(
+                format!("{name}: {what}"),
+                SOLID,
+                "m³",
+                [expected[i], got[i]],
+                Bound::Within(1e-9),
+                "rounding",
+            ));
         }
-        .volume();
-        checks.push(Check::new(
-            name,
-            SOLID,
-            "m³",
-            [expected, got],
-            Bound::Within(1e-9),
-            "rounding",
-        ));
     }
     checks
 }
@@ -205,7 +237,7 @@ fn saved() -> Check {
         SOLID,
         "m³",
         [expected, pair.saved],
-        Bound::Share(1e-3),
+        Bound::Share(1e-5),
         "four thousand flat slices for arcs",
     )
 }

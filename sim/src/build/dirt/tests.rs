@@ -223,3 +223,63 @@ fn where_the_line_is_below_the_yard_it_is_cut() {
     assert!(fills[0].1 < fills[1].1 && fills[1].1 < fills[2].1);
     assert_eq!(fills[2].0, 0.0);
 }
+
+/// Height over the yard times its section, added up in thin slices from above.
+fn slices(plan: &Plan, profile: &Profile, reach: [f64; 2], slope: f64) -> f64 {
+    let under = Under(&profile.yard);
+    let (steps, mut sum) = (100_000, 0.0);
+    let step = (reach[1] - reach[0]) / f64::from(steps);
+    for i in 0..steps {
+        let x = reach[0] + (f64::from(i) + 0.5) * step;
+        let z = profile.height_at(x).expect("it has ground") - under.height(x);
+        sum += (plan.width * z + slope * z * z) * step;
+    }
+    sum
+}
+
+/// Behind its platform a ramp of dirt slopes down, too.
+#[test]
+fn a_start_ramp_of_dirt_has_a_back() {
+    let mut plan = changed(|feature| {
+        if let Feature::StartRamp(ramp) = feature {
+            ramp.surface = Surface::Packed;
+        }
+    });
+    plan.yard.lie = crate::plan::Lie::Grade(0.0);
+    let profile = Profile::build(&plan).expect("it can be built");
+    let (heap, span) = (&of(&plan)[0], &profile.spans[0]);
+    let (high, slope) = (span.from.y, loam().slope);
+    let back = plan.width * slope * high * high / 2.0 + slope * slope * high * high * high / 3.0;
+    let expected = back + slices(&plan, &profile, [span.from.x, span.to.x], slope);
+    assert!(
+        (heap.fill - expected).abs() < 1e-4,
+        "{} {expected}",
+        heap.fill
+    );
+    let [[foot, top]] = heap.slopes.as_slice() else {
+        panic!("{heap:?}")
+    };
+    assert!((foot.x + slope * high).abs() < 1e-12 && (top.y - high).abs() < 1e-12);
+}
+
+/// A deck of dirt is a tabletop, filled from lip to landing.
+#[test]
+fn a_table_of_dirt_is_filled_all_along() {
+    let mut plan = changed(|feature| {
+        if let Feature::Jump(jump) = feature {
+            jump.lip.surface = Surface::Packed;
+            jump.decked = true;
+        }
+    });
+    plan.yard.lie = crate::plan::Lie::Grade(0.0);
+    let profile = Profile::build(&plan).expect("it can be built");
+    let at = kinds(&plan).iter().position(jump).expect("it has one");
+    let (heap, span) = (&of(&plan)[at], &profile.spans[at]);
+    let expected = slices(&plan, &profile, [span.from.x, span.to.x], loam().slope);
+    assert!(
+        (heap.fill - expected).abs() < 1e-4,
+        "{} {expected}",
+        heap.fill
+    );
+    assert!(heap.slopes.is_empty() && !heap.crowded);
+}
