@@ -102,7 +102,8 @@ fn row(what: String, source: &'static str, [expected, got]: [f64; 2]) -> Check {
 }
 
 /// Nothing is taken that is not there, and nothing comes where it is not wanted.
-fn keeps_within(haul: &Haul, from: &[Place], wanted: &[Place]) {
+fn keeps_within(haul: &Haul, cuts: &[Place], borrow: &[Place], wanted: &[Place]) {
+    let from = [cuts, borrow].concat();
     let sum = |is: &dyn Fn(&sim::build::haul::Move) -> bool| -> f64 {
         haul.moves.iter().filter(|m| is(m)).map(|m| m.bank).sum()
     };
@@ -116,6 +117,9 @@ fn keeps_within(haul: &Haul, from: &[Place], wanted: &[Place]) {
         missing += place.bank - came;
     }
     assert!((missing - haul.missing).abs() < 1e-6, "{missing} {haul:?}");
+    let cut: f64 = cuts.iter().map(|p| p.bank).sum();
+    let spare = cut - sum(&|m| m.from < cuts.len());
+    assert!((spare - haul.spare).abs() < 1e-6, "{spare} {haul:?}");
 }
 
 pub fn checks() -> Vec<Check> {
@@ -139,8 +143,7 @@ pub fn checks() -> Vec<Check> {
         };
         let [cuts, borrow, wanted] = [places(cut, 1.0), places(pits, 4.0), places(fills, 2.0)];
         let got = haul(&cuts, &borrow, &wanted);
-        let from = [cuts.as_slice(), borrow.as_slice()].concat();
-        keeps_within(&got, &from, &wanted);
+        keeps_within(&got, &cuts, &borrow, &wanted);
         let expected = by_cones(&cuts, &borrow, &wanted);
         let what = format!("{cut} cuts, {pits} borrow pits, {fills} fills");
         checks.push(row(

@@ -115,12 +115,12 @@ impl Driving<'_> {
     fn drive(&mut self, feature: usize, mark: Mark, at: DVec2) {
         let widths = width::of(self.plan, feature);
         let landing = matches!(mark, Mark::Knuckle | Mark::LandingFoot | Mark::LandingEnd);
-        let edge = 0.5
-            * if landing {
-                widths.landing
-            } else {
-                widths.first
-            };
+        let width = if landing {
+            widths.landing
+        } else {
+            widths.first
+        };
+        let edge = width / 2.0;
         let ground = self.under.height(at.x);
         let height = at.y - ground;
         let run = if self.walled(feature, mark) {

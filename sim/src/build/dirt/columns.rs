@@ -3,7 +3,7 @@
 use super::bed;
 use super::section::Section;
 use crate::build::width::{self, Widths};
-use crate::plan::{Feature, Line, Plan, Surface};
+use crate::plan::{Feature, Jump, Line, Plan, Surface};
 use crate::profile::{LipEdge, Piece, Profile, Span};
 
 /// Ends of stretches differ by rounding only, m.
@@ -76,36 +76,42 @@ struct Standing<'a> {
 impl Standing<'_> {
     fn column<'p>(&self, piece: &'p Piece) -> Column<'p> {
         let open = Column::Open([piece.start.x, piece.end.x]);
-        if piece.character.surface == Surface::Wood {
-            return open;
-        }
+        let wood = piece.character.surface == Surface::Wood;
         let first = Section::sloped(self.widths.first, self.slope);
         let (Feature::Jump(jump), Some(lip)) = (self.feature, self.lip) else {
-            return Column::Solid(piece, first);
-        };
-        if piece.end.x <= lip.edge.x + JOINT {
-            return Column::Solid(piece, first);
-        }
-        if piece.start.x >= lip.knuckle.x - JOINT {
-            let landing = Section::sloped(self.widths.landing, self.slope);
-            let walled_from = if jump.landing.boxed {
-                self.bed
+            return if wood {
+                open
             } else {
-                f64::INFINITY
+                Column::Solid(piece, first)
             };
-            return Column::Solid(
-                piece,
-                Section {
-                    walled_from,
-                    ..landing
-                },
-            );
+        };
+        if piece.start.x >= lip.knuckle.x - JOINT {
+            return Column::Solid(piece, self.landing(jump, wood));
         }
+        let on_lip = piece.end.x <= lip.edge.x + JOINT;
         // What closes the gap of a lip of dirt is dirt, too: a tabletop.
-        if jump.decked {
+        if !wood && (on_lip || jump.decked) {
             Column::Solid(piece, first)
         } else {
             open
+        }
+    }
+
+    /// A landing comes down from its bed: where it is of wood, the dirt under it is no higher than the bed.
+    fn landing(&self, jump: &Jump, wood: bool) -> Section {
+        let section = Section::sloped(self.widths.landing, self.slope);
+        if wood {
+            Section {
+                most: self.bed,
+                ..section
+            }
+        } else if jump.landing.boxed {
+            Section {
+                walled_from: self.bed,
+                ..section
+            }
+        } else {
+            section
         }
     }
 }

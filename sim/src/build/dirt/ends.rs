@@ -6,6 +6,7 @@ use super::open::{End, Open};
 use super::section::Section;
 use super::work::Work;
 use crate::build::under::Under;
+use crate::num;
 use crate::plan::Plan;
 use crate::profile::Profile;
 
@@ -18,7 +19,7 @@ fn end(part: Option<&Part>, at_start: bool, under: &Under) -> Option<End> {
         return None;
     };
     let point = if at_start { piece.start } else { piece.end };
-    let height = point.y - under.height(point.x);
+    let height = num::min(point.y - under.height(point.x), section.most);
     Some(End { height, section })
 }
 

@@ -11,6 +11,8 @@ pub(crate) struct Section {
     pub slope: f64,
     /// Height over the yard from which on walls stand in place of slopes, m.
     pub walled_from: f64,
+    /// Height over the yard up to which there is dirt, m: what carries the ride above that is wood.
+    pub most: f64,
 }
 
 impl Section {
@@ -20,6 +22,7 @@ impl Section {
             top,
             slope,
             walled_from: f64::INFINITY,
+            most: f64::INFINITY,
         }
     }
 
@@ -27,7 +30,7 @@ impl Section {
     ///
     /// Both sides together are as wide as their slope for each metre, so that they hold s h²: a trapezoid.
     pub fn fill(&self, height: f64) -> f64 {
-        let height = num::max(height, 0.0);
+        let height = num::clamp(height, 0.0, self.most);
         let sloped = num::min(height, self.walled_from);
         self.top * height + self.slope * sloped * sloped
     }

@@ -128,7 +128,7 @@ pub(super) fn under_piece(piece: &Piece, under: &Under, section: &Section) -> Be
     for pair in ends.windows(2) {
         let [a, b] = [pair[0], pair[1]].map(|t| height(piece, under, t));
         // The section changes its law at the yard, and where its walls begin.
-        let mut cuts: Vec<f64> = [0.0, section.walled_from]
+        let mut cuts: Vec<f64> = [0.0, section.walled_from, section.most]
             .into_iter()
             .filter(|law| (a - law) * (b - law) < 0.0)
             .map(|law| {
@@ -147,7 +147,7 @@ pub(super) fn under_piece(piece: &Piece, under: &Under, section: &Section) -> Be
     }
     for along in ends {
         let height = height(piece, under, along);
-        sums.tallest = num::max(sums.tallest, height);
+        sums.tallest = num::max(sums.tallest, num::min(height, section.most));
         sums.deepest = num::max(sums.deepest, -height);
     }
     sums

@@ -1,3 +1,4 @@
+use super::section::Section;
 use super::*;
 use crate::plan::{Soil, Turn, demo};
 
@@ -144,7 +145,7 @@ fn a_landing_too_near_for_its_slope_is_crowded() {
         plan.yard.length += 60.0;
         first(&plan, jump)
     };
-    assert!(gap(0.2).crowded && !gap(5.0).crowded);
+    assert!(gap(0.0).crowded && gap(0.2).crowded && !gap(5.0).crowded);
     assert!(gap(0.2).fill < gap(5.0).fill);
 }
 
@@ -174,6 +175,69 @@ fn a_raised_bed_is_filled_under_everything() {
     }
     println!("{beds} beds");
     assert!(beds > 0);
+    // Under a lip of wood and in its gap there is the bed, as wide as the line and with its slopes.
+    let on_bed = profile
+        .lips
+        .iter()
+        .find(|l| l.foot.y - under.height(l.foot.x) > 0.05);
+    let lip = on_bed.expect("a jump stands on the bed");
+    let bed = lip.foot.y - under.height(lip.foot.x);
+    let area = plan.width * bed + loam().slope * bed * bed;
+    let mut alone = plan.clone();
+    if let Line::Features(features) = &mut alone.line
+        && let Feature::Jump(jump) = &mut features[lip.feature]
+    {
+        (jump.lip.surface, jump.landing.surface) = (Surface::Wood, Surface::Wood);
+    }
+    // On the landing's own slope no more than the ride is high.
+    let (steps, mut expected) = (100_000, (lip.knuckle.x - lip.foot.x) * area);
+    let step = (lip.landing_end.x - lip.knuckle.x) / f64::from(steps);
+    for i in 0..steps {
+        let x = lip.knuckle.x + (f64::from(i) + 0.5) * step;
+        let ride = profile.height_at(x).expect("it has ground") - under.height(x);
+        let z = num::min(ride, bed);
+        expected += (plan.width * z + loam().slope * z * z) * step;
+    }
+    let heap = &of(&alone)[lip.feature];
+    assert!((heap.fill - expected).abs() < 1e-4, "{heap:?} {expected}");
+    assert!(heap.slopes.is_empty() && (heap.tallest - bed).abs() < 1e-9);
+}
+
+/// Walls stand on the bed that a landing begins on; the bed itself keeps its slopes.
+#[test]
+fn a_box_on_a_bed_stands_on_its_slopes() {
+    let text = include_str!("../../../plans/spine_and_bed.json");
+    let mut plan = Plan::from_json(text).expect("a plan file");
+    let Line::Features(features) = &mut plan.line else {
+        panic!("it has features")
+    };
+    let at = features.iter().rposition(jump).expect("it has one");
+    let at = features[..at].iter().rposition(jump).expect("it has more");
+    let Feature::Jump(jump) = &mut features[at] else {
+        panic!("it is one")
+    };
+    (jump.lip.surface, jump.landing.boxed) = (Surface::Wood, true);
+    let profile = Profile::build(&plan).expect("it can be built");
+    let under = Under(&profile.yard);
+    let lip = profile
+        .lips
+        .iter()
+        .find(|l| l.feature == at)
+        .expect("it has one");
+    let bed = lip.foot.y - under.height(lip.foot.x);
+    assert!(bed > 0.05, "{bed}");
+    let (width, slope) = (plan.width, loam().slope);
+    let mut expected = (lip.knuckle.x - lip.foot.x) * (width * bed + slope * bed * bed);
+    let steps = 100_000;
+    let step = (lip.landing_end.x - lip.knuckle.x) / f64::from(steps);
+    for i in 0..steps {
+        let x = lip.knuckle.x + (f64::from(i) + 0.5) * step;
+        let z = profile.height_at(x).expect("it has ground") - under.height(x);
+        let sloped = num::min(z, bed);
+        expected += (width * z + slope * sloped * sloped) * step;
+    }
+    let heap = &of(&plan)[at];
+    assert!((heap.fill - expected).abs() < 1e-4, "{heap:?} {expected}");
 }
 
 /// Slices of the bank turned about the middle, one by one.
@@ -282,4 +346,67 @@ fn a_table_of_dirt_is_filled_all_along() {
         heap.fill
     );
     assert!(heap.slopes.is_empty() && !heap.crowded);
+}
+
+/// A crest that comes out of the yard and goes down into it again: a segment of a circle, R²(φ − sin φ cos φ).
+#[test]
+fn an_arc_that_dips_into_the_yard_twice_is_filled_between() {
+    use crate::profile::{Character, Intent, Piece};
+    let (radius, half, depth) = (3.0, 0.6, 0.9);
+    let character = Character::new(Surface::Packed, Intent::Roll);
+    let start = glam::DVec2::new(2.0, 0.0);
+    let arc = Piece::new(
+        start,
+        depth,
+        2.0 * depth * radius,
+        -1.0 / radius,
+        0.0,
+        character,
+    );
+    let level = arc.centre.y + radius * num::cos(half);
+    let yard = [(0.0, level), (40.0, level)].map(glam::DVec2::from);
+    let sums = sum::under_piece(&arc, &Under(&yard), &Section::sloped(1.0, 0.0));
+    let segment = |angle: f64| radius * radius * (angle - num::sin(angle) * num::cos(angle));
+    assert!((sums.fill.volume - segment(half)).abs() < 1e-12);
+    let box_under = 2.0 * radius * num::sin(depth) * radius * (num::cos(half) - num::cos(depth));
+    let cut = box_under - (segment(depth) - segment(half));
+    assert!(
+        (sums.cut.volume - cut).abs() < 1e-12,
+        "{} {cut}",
+        sums.cut.volume
+    );
+    assert!((sums.tallest - radius * (1.0 - num::cos(half))).abs() < 1e-12);
+    let middle = sums.fill.middle().expect("it is filled");
+    assert!((middle - arc.centre.x).abs() < 1e-9);
+}
+
+/// Two slopes that meet in a gap: none counts twice.
+#[test]
+fn slopes_that_meet_fill_a_valley() {
+    let slope = 1.2;
+    let end = |height: f64, top: f64| {
+        let section = Section::sloped(top, slope);
+        open::End { height, section }
+    };
+    let bed = end(0.1, 1.0);
+    let heaps = [Some(end(1.0, 0.8)), Some(end(0.6, 1.4))];
+    let reach = [3.0, 4.2];
+    let filled = open::Open { reach, bed, heaps }.fill(slope);
+    let (steps, mut sum) = (200_000, 0.0);
+    let step = 1.2 / f64::from(steps);
+    for i in 0..steps {
+        let x = (f64::from(i) + 0.5) * step;
+        let [a, b] = [1.0 - x / slope, 0.6 - (1.2 - x) / slope];
+        let (z, top) = if a > b { (a, 0.8) } else { (b, 1.4) };
+        sum += (top * z + slope * z * z) * step;
+    }
+    assert!(
+        (filled.fill.volume - sum).abs() < 1e-5,
+        "{} {sum}",
+        filled.fill.volume
+    );
+    let [[a, _], [b, _]] = filled.slopes.as_slice() else {
+        panic!("{filled:?}")
+    };
+    assert!(a.distance(*b) < 1e-12 && !filled.crowded);
 }

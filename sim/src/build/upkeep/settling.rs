@@ -141,6 +141,8 @@ mod tests {
             let settled = settled(&plan, share);
             let after = Profile::build(&settled).expect("it can be built");
             for (a, b) in before.lips.iter().zip(&after.lips) {
+                let [run, ran] = [a, b].map(|lip| lip.edge.x - lip.foot.x);
+                assert!((run - ran).abs() < 5e-3, "{run} {ran}");
                 let over =
                     |profile: &Profile, p: glam::DVec2| p.y - Under(&profile.yard).height(p.x);
                 for [x, y] in [[a.edge, b.edge], [a.knuckle, b.knuckle]] {
