@@ -82,7 +82,7 @@ fn height(profile: &Profile, slopes: &[[DVec2; 2]], x: f64) -> f64 {
         let share = (x - foot.x) / (top.x - foot.x);
         (0.0..1.0)
             .contains(&share)
-            .then(|| foot.y + share * (top.y - foot.y))
+            .then_some(foot.y + share * (top.y - foot.y))
     });
     on.or(profile.height_at(x)).unwrap_or(0.0)
 }

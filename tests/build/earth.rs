@@ -99,27 +99,33 @@ fn hours() -> Vec<Check> {
         Bound::Share(0.03),
         "the pace of whole days has two figures",
     ));
+    checks.extend(shovelling());
+    checks
+}
+
+/// Filling alone, at the pace of whole days.
+fn shovelling() -> [Check; 2] {
     let load = |soil| {
         let labour = Labour::of(soil);
         3600.0 / (labour.pace * (1.0 + labour.rest) * labour.fill * YARD3)
     };
-    checks.push(Check::new(
+    let loosened = Check::new(
         "loading loosened soil",
         "Spalding 1908, Textbook on Roads and Pavements: 1½ to 2 yd³ an hour",
         "yd³/h",
         [1.75, (load(Soil::Sand) + load(Soil::Clay)) / 2.0],
         Bound::Within(0.25),
         "the range that is given",
-    ));
-    checks.push(Check::new(
+    );
+    let wagon = Check::new(
         "a cubic yard of sand shovelled into a wagon",
         "Ogden and Cleveland, Practical Methods of Sewage Disposal: 40 minutes",
         "min",
         [40.0, 60.0 / load(Soil::Sand)],
         Bound::Share(0.25),
         "a wagon is higher than a barrow",
-    ));
-    checks
+    );
+    [loosened, wagon]
 }
 
 fn feet(rule: LogRule, inches: f64, feet: f64) -> f64 {
@@ -131,7 +137,7 @@ fn to(step: f64, value: f64) -> f64 {
     step * (value / step + 1e-9).round()
 }
 
-fn logs() -> Vec<Check> {
+fn doyle() -> Vec<Check> {
     const DOYLE: &str = "Doyle Log Scale, tinytimbers.com, table by whole board feet";
     let table = [
         (8.0, 8.0, 8.0),
@@ -146,7 +152,7 @@ fn logs() -> Vec<Check> {
         (30.0, 12.0, 507.0),
         (36.0, 16.0, 1024.0),
     ];
-    let mut checks: Vec<Check> = table
+    table
         .iter()
         .map(|&(d, l, expected)| {
             Check::new(
@@ -158,8 +164,12 @@ fn logs() -> Vec<Check> {
                 "rounded as the table is",
             )
         })
-        .collect();
-    // By hand from the statute's formula, four feet at a time.
+        .collect()
+}
+
+/// By hand from the statute's formula, four feet at a time; and the usual table, to the nearest five.
+fn international() -> Vec<Check> {
+    let mut checks = Vec::new();
     const STATUTE: &str = "Massachusetts General Laws c. 96 s. 11A, by hand";
     let hand = [
         (12.0, 4.0, 0.904_762 * (31.68 - 8.52)),
@@ -185,7 +195,6 @@ fn logs() -> Vec<Check> {
             "rounding",
         ));
     }
-    // The usual table, to the nearest five.
     for (d, l, expected) in [
         (6.0, 16.0, 20.0),
         (8.0, 16.0, 40.0),
@@ -259,5 +268,5 @@ fn wood() -> Vec<Check> {
 }
 
 pub fn checks() -> Vec<Check> {
-    [swell(), hours(), logs(), wood()].concat()
+    [swell(), hours(), doyle(), international(), wood()].concat()
 }

@@ -69,143 +69,73 @@ fn find(all: &[Stake], mark: Mark, nth: usize) -> &Stake {
         .expect("it is driven")
 }
 
-pub fn checks() -> Vec<Check> {
-    let row = |what: &str, unit, expected: f64, got: f64| {
-        Check::new(
-            what,
-            HAND,
-            unit,
-            [expected, got],
-            Bound::Within(1e-9),
-            "rounding",
-        )
-    };
-    let mut plan = plan();
-    let all = driven(&plan);
+fn row(what: &str, expected: f64, got: f64) -> Check {
+    let pair = [expected, got];
+    Check::new(what, HAND, "m", pair, Bound::Within(1e-9), "rounding")
+}
+
+/// On level ground.
+fn level() -> Vec<Check> {
+    use Mark::*;
+    let all = driven(&plan());
+    let cosine = 3.0_f64.sqrt() / 2.0;
     // Two rollers of 3 m; then a lip of radius 2.5 m and height 0.5 m: its run is √(0.5 · (5 − 0.5)) = 1.5 m.
     let edge = 6.0 + 1.5;
     let knuckle = edge + 2.0;
     // Down 0.8 m over two arcs of 1 m and a slope of 30°.
-    let (sine, cosine) = (0.5, 3.0_f64.sqrt() / 2.0);
-    let straight = (0.8 - 2.0 * (1.0 - cosine)) / sine;
-    let foot = knuckle + sine + straight * cosine;
-    let end = foot + sine;
+    let straight = (0.8 - 2.0 * (1.0 - cosine)) / 0.5;
+    let foot = knuckle + 0.5 + straight * cosine;
+    let end = foot + 0.5;
     let round = end + 5.0 * std::f64::consts::FRAC_PI_3;
-    let mut checks = vec![
-        row(
-            "first roller's top",
-            "m",
-            1.5,
-            find(&all, Mark::RollerTop, 0).station,
-        ),
-        row(
-            "its height",
-            "m",
-            0.4,
-            find(&all, Mark::RollerTop, 0).height,
-        ),
-        row(
-            "trough between",
-            "m",
-            3.0,
-            find(&all, Mark::RollerTrough, 1).station,
-        ),
-        row(
-            "second roller's top",
-            "m",
-            4.5,
-            find(&all, Mark::RollerTop, 1).station,
-        ),
-        row(
-            "lip's edge",
-            "m",
-            edge,
-            find(&all, Mark::LipEdge, 0).station,
-        ),
-        row(
-            "middle of the gap",
-            "m",
-            edge + 1.0,
-            find(&all, Mark::Gap, 0).station,
-        ),
-        row("its floor", "m", 0.0, find(&all, Mark::Gap, 0).height),
-        row(
-            "knuckle",
-            "m",
-            knuckle,
-            find(&all, Mark::Knuckle, 0).station,
-        ),
-        row(
-            "edge beside it",
-            "m",
-            1.0,
-            find(&all, Mark::Knuckle, 0).edge,
-        ),
-        row(
-            "toe of its slope",
-            "m",
-            1.0 + 1.5 * 0.8,
-            find(&all, Mark::Knuckle, 0).toe,
-        ),
-        row(
-            "landing's foot",
-            "m",
-            foot,
-            find(&all, Mark::LandingFoot, 0).station,
-        ),
-        row(
-            "its height",
-            "m",
-            1.0 - cosine,
-            find(&all, Mark::LandingFoot, 0).height,
-        ),
-        row(
-            "landing's end",
-            "m",
-            end,
-            find(&all, Mark::LandingEnd, 0).station,
-        ),
-        row(
-            "turn's end",
-            "m",
-            round,
-            find(&all, Mark::TurnTo, 0).station,
-        ),
-        row(
-            "run-out's end",
-            "m",
-            round + 6.0,
-            find(&all, Mark::RunOutEnd, 0).station,
-        ),
+    let stations = [
+        ("first roller's top", RollerTop, 0, 1.5),
+        ("trough between", RollerTrough, 1, 3.0),
+        ("second roller's top", RollerTop, 1, 4.5),
+        ("lip's edge", LipEdge, 0, edge),
+        ("middle of the gap", Gap, 0, edge + 1.0),
+        ("knuckle", Knuckle, 0, knuckle),
+        ("landing's foot", LandingFoot, 0, foot),
+        ("landing's end", LandingEnd, 0, end),
+        ("turn's end", TurnTo, 0, round),
+        ("run-out's end", RunOutEnd, 0, round + 6.0),
     ];
-    let turn = find(&all, Mark::TurnFrom, 0).turn.expect("it is set out");
-    checks.push(row("chord of a sixth of a circle", "m", 5.0, turn.chord));
-    checks.push(row("its rise", "m", 5.0 * (1.0 - cosine), turn.rise));
-    // Uphill first, then level: a tape of 5 for each 4 along, and as much as along.
-    let point = |station: f64, elevation: f64| GroundPoint { station, elevation };
-    plan.yard.lie = Lie::Surveyed(vec![point(0.0, 0.0), point(4.0, 3.0), point(60.0, 3.0)]);
+    let heights = [
+        ("height of a roller's top", RollerTop, 0.4),
+        ("height of the gap's floor", Gap, 0.0),
+        ("height of the landing's foot", LandingFoot, 1.0 - cosine),
+    ];
+    let station = |(what, mark, nth, expected)| row(what, expected, find(&all, mark, nth).station);
+    let height = |(what, mark, expected)| row(what, expected, find(&all, mark, 0).height);
+    let mut checks: Vec<Check> = stations.into_iter().map(station).collect();
+    checks.extend(heights.into_iter().map(height));
+    let knuckle = find(&all, Knuckle, 0);
+    checks.push(row("edge beside the knuckle", 1.0, knuckle.edge));
+    checks.push(row("toe beside the knuckle", 1.0 + 1.5 * 0.8, knuckle.toe));
+    let turn = find(&all, TurnFrom, 0).turn.expect("it is set out");
+    checks.push(row("chord of a sixth of a circle", 5.0, turn.chord));
+    checks.push(row("its rise", 5.0 * (1.0 - cosine), turn.rise));
+    checks
+}
+
+/// Uphill first, then level: a tape of 5 for each 4 along, and as much as along.
+fn uphill() -> Vec<Check> {
+    let mut plan = plan();
+    let readings = [(0.0, 0.0), (4.0, 3.0), (60.0, 3.0)];
+    plan.yard.lie = Lie::Surveyed(readings.map(GroundPoint::from).into());
     plan.yard.length = 60.0;
     let all = driven(&plan);
     let knuckle = find(&all, Mark::Knuckle, 0);
-    checks.push(row(
-        "tape to the knuckle",
-        "m",
-        knuckle.station + 1.0,
-        knuckle.tape,
-    ));
-    checks.push(row("ground under it", "m", 3.0, knuckle.ground));
     let top = find(&all, Mark::RollerTop, 0);
-    let level = (top.station < 4.0).then_some(1.25 * top.station);
-    checks.push(row(
-        "tape to the first roller's top",
-        "m",
-        level.expect("on the slope"),
-        top.tape,
-    ));
-    let order: f64 = all
-        .windows(2)
-        .map(|pair| (pair[0].station - pair[1].station).max(0.0))
-        .sum();
-    checks.push(row("stakes out of order", "m", 0.0, order));
-    checks
+    assert!(top.station < 4.0, "it is on the slope");
+    let back = |pair: &[Stake]| (pair[0].station - pair[1].station).max(0.0);
+    vec![
+        row("tape to the knuckle", knuckle.station + 1.0, knuckle.tape),
+        row("ground under it", 3.0, knuckle.ground),
+        row("tape to a roller's top", 1.25 * top.station, top.tape),
+        row("stakes out of order", 0.0, all.windows(2).map(back).sum()),
+    ]
+}
+
+pub fn checks() -> Vec<Check> {
+    [level(), uphill()].concat()
 }

@@ -93,8 +93,8 @@ pub fn haul(cuts: &[Place], borrow: &[Place], wanted: &[Place]) -> Haul {
     let mut flow = Flow::new(&from, cuts.len(), wanted);
     while flow.push() {}
     let mut haul = Haul {
-        missing: left(wanted, flow.into_places(wanted.len())),
-        spare: left(cuts, flow.out_of_places(cuts.len())),
+        missing: left(wanted, flow.reached(wanted.len())),
+        spare: left(cuts, flow.left_from(cuts.len())),
         ..Haul::default()
     };
     for (i, a) in from.iter().enumerate() {
@@ -218,11 +218,11 @@ impl Flow {
         !way.is_empty()
     }
 
-    fn out_of_places(&self, count: usize) -> f64 {
+    fn left_from(&self, count: usize) -> f64 {
         self.arcs[..count].iter().map(|a| a.used).sum()
     }
 
-    fn into_places(&self, count: usize) -> f64 {
+    fn reached(&self, count: usize) -> f64 {
         let first = self.counts[0];
         self.arcs[first..first + count].iter().map(|a| a.used).sum()
     }
