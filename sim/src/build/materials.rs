@@ -32,9 +32,9 @@ pub struct Wanted {
 /// How much of what is bought is lost in cutting, as a share of what is bought.
 ///
 /// # References
-/// Frame: 10 % (US Army Engineer School, Subcourse EN0069, §4-8). Boards: 15 % (Subcourse EN0113, edition 6, lesson 5, a floor of
-/// boards). Sheets: 10 % where they are bought to suit (Timber Calculations, furnituremaking.us); cut from a plan for
-/// cutting, they need none.
+/// Frame: 10 % (US Army Engineer School, Subcourse EN0069, §4-8). Boards: 15 % (Subcourse EN0113, edition 6, lesson
+/// 5, a floor of boards). Sheets: 10 % where they are bought to suit (Timber Calculations, furnituremaking.us); cut from
+/// a plan for cutting, they need none.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct Waste {
