@@ -52,10 +52,6 @@ const SIM: &[May] = &[
         ],
     ),
     ("link", &["constants", "plan"]),
-    (
-        "build",
-        &["constants", "error", "num", "plan", "presets", "profile"],
-    ),
     ("limits", &[]),
     (
         "build",

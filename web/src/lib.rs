@@ -1,15 +1,17 @@
 //! The simulator in the browser.
 //!
 //! It is compiled twice. The page's own rides, draws and studies; the shed, with the feature of that name, studies
-//! as well what test rides teach, and is fetched only for a plan that has some.
+//! as well what test rides teach, and works out the job of building; it is fetched only by who asks for one or the other.
 
-#![cfg_attr(feature = "shed", allow(dead_code, reason = "the shed draws nothing"))]
+#![cfg_attr(feature = "shed", allow(dead_code, reason = "the shed draws no ride"))]
 
 mod chance;
 #[cfg(not(feature = "shed"))]
 mod drawing;
 #[cfg(not(feature = "shed"))]
 mod face;
+#[cfg(any(feature = "shed", not(target_arch = "wasm32")))]
+mod job;
 mod learnt;
 mod paint;
 mod panic;
@@ -22,6 +24,8 @@ mod study;
 pub use drawing::Drawing;
 #[cfg(not(feature = "shed"))]
 pub use face::*;
+#[cfg(feature = "shed")]
+pub use job::{built, job, usual_supplies};
 pub use study::study;
 
 use serde::Serialize;

@@ -132,6 +132,8 @@ reasons! {
     DraftFall: "no yard to ride lies so steep",
     Tallest: "too low to gain speed from, or too high to build like this",
     Width: "nobody rides so narrow a line, or digs so wide a one",
+    StockSize: "nobody sells or uses it in such a size",
+    StockCount: "too few or too many for one list",
     NoSuchAge: "the growth charts have no such age",
 }
 

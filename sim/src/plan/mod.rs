@@ -29,7 +29,7 @@ pub use yard::{GroundPoint, Lie, Yard};
 pub(crate) use yard::{LONGEST_YARD, TALLEST};
 
 use crate::error::{Fault, Quantity, Why};
-use check::Checker;
+pub(crate) use check::Checker;
 use serde::{Deserialize, Serialize};
 
 /// Most observations of a plan: each contradiction is looked for by leaving one out.

@@ -82,6 +82,8 @@ export const reasons = {
   initial_speed: "niemand startet rückwärts oder so schnell",
   no_start: "eine Line ohne Startrampe braucht ein Tempo zum Anfangen",
   seen_count: "mehr, als ein Testtag verrät",
+  stock_size: "in solcher Größe verkauft oder braucht es niemand",
+  stock_count: "zu wenig oder zu viel für eine Liste",
   no_such_rider: "so jemanden gibt es im Plan nicht; gezählt wird ab null",
   no_flag: "dort steht keine Fahne",
   flags_close: "die zweite Fahne muss ein gutes Stück hinter der ersten stehen",

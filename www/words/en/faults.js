@@ -82,6 +82,8 @@ export const reasons = {
   initial_speed: "nobody starts backward or so fast",
   no_start: "a line without a start ramp needs a speed to start with",
   seen_count: "more than a test day tells",
+  stock_size: "nobody sells or uses it in such a size",
+  stock_count: "too few or too many for one list",
   no_such_rider: "the plan has no such rider; the first is number nought",
   no_flag: "no flag stands there",
   flags_close: "the second flag has to stand well behind the first",

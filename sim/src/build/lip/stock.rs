@@ -1,9 +1,11 @@
 //! What a lip is made from: sizes that are sold, and choices of the builder.
 
 use super::super::tiling::Paper;
+use serde::{Deserialize, Serialize};
 
 /// What is ridden on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum DeckKind {
     /// Boards across the lip.
     Boards,
