@@ -3,8 +3,9 @@
 import { state, edit, choose, onChange, features } from "../state.js";
 import { names } from "../names.js";
 import { shown } from "../units.js";
-import { kinds, act, groups, digests, grounds, readings as words } from "../words.js";
+import { kinds, act, dig as digging, groups, digests, grounds, readings as words, soils } from "../words.js";
 import { formOf, fresh, freshFor, riderForm, wheelsForm, startForm, yardForm, weatherForm } from "./forms.js";
+import { dig } from "./dig.js";
 import { group } from "./fields.js";
 import { rider } from "./rider.js";
 import { origin, startFrom } from "./preset.js";
@@ -133,6 +134,7 @@ function showMore() {
     section(groups.rider, "rider", ...rider(), startFrom(), ...riderFields(riderForm), section(groups.wheels, "wheels", ...riderFields(wheelsForm))),
     section(groups.yard, "yard", ...yardForm.map((g) => group("yard", g)), ...fall(), group("", startForm), section(words.title, "readings", readings())),
     section(groups.weather, "weather", ...weatherForm.map((g) => group("weather", g))),
+    section(digging.title, "dig", ...dig()),
   );
   for (const part of more.children) explainFields(part.querySelectorAll("fieldset.group"));
   for (const id of open) document.getElementById(id).open = true;
@@ -147,6 +149,7 @@ function digestMore() {
   say("yard", shown(yard.length, "length"));
   say("readings", yard.lie.surveyed?.length ?? "");
   say("weather", grounds[weather.ground]);
+  say("dig", soils[yard.soil]);
 }
 
 function digestAll() {

@@ -31,6 +31,23 @@ export const surfaces = {
   soft: "Lockere Erde",
 };
 
+// Worin gegraben und was gebaut wird.
+export const soils = { sand: "Sand", gravel: "Sand mit Kieseln", loam: "Gartenerde", clay: "Lehm, der klebt" };
+
+export const dig = {
+  title: "Zum Graben und Bauen",
+  intro: "An der Fahrt ändert das nichts. Es entscheidet, wie viel zu graben, zu sägen und zu fahren ist.",
+  soil: "Worin du gräbst",
+  width: "Breite",
+  own: "Hat eine eigene Breite",
+  lip: "Breite des Absprungs",
+  ownLip: "Der Absprung hat eine eigene Breite",
+  landing: "Breite der Landung",
+  ownLanding: "Die Landung hat eine eigene Breite",
+  boxed: "Bretter halten die Erde der Landung",
+  sheets: "Blätter zum Bauen: Pflöcke, Zuschnitt, Erde, Testtag",
+};
+
 export const styles = { passive: "Steif wie ein Brett", absorbing: "Schluckt Wellen weg", pumping: "Pumpt sich schneller" };
 export const grounds = { dry: "Trocken", damp: "Feucht", soft: "Weich: nicht fahren" };
 

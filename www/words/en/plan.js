@@ -31,6 +31,23 @@ export const surfaces = {
   soft: "Loose dirt",
 };
 
+// What is dug in, and what is built.
+export const soils = { sand: "Sand", gravel: "Sand and pebbles", loam: "Garden earth", clay: "Clay" };
+
+export const dig = {
+  title: "To dig and build",
+  intro: "None of this changes the ride. It decides how much is dug, sawn and hauled.",
+  soil: "What you dig in",
+  width: "Width",
+  own: "Has a width of its own",
+  lip: "Width of the lip",
+  ownLip: "The lip has a width of its own",
+  landing: "Width of the landing",
+  ownLanding: "The landing has a width of its own",
+  boxed: "Boards hold the landing's dirt",
+  sheets: "Sheets to build from: stakes, cut lists, dirt, test day",
+};
+
 export const styles = { passive: "Stiff as a board", absorbing: "Soaks up bumps", pumping: "Pumps for speed" };
 export const grounds = { dry: "Dry", damp: "Damp", soft: "Soft: stay off" };
 
