@@ -3,6 +3,7 @@
 mod dirt;
 mod earth;
 mod haul;
+mod job;
 mod lips;
 mod nested;
 mod ramps;
@@ -22,5 +23,6 @@ fn every_row_holds() {
         table("Haul next to other solvers", haul::checks()),
         table("Earth, hours and logs as published", earth::checks()),
         table("Stakes by hand", stakes::checks()),
+        table("The whole job adds up", job::checks()),
     ]);
 }
