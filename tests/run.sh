@@ -17,6 +17,7 @@ install_what_is_missing() {
   command -v WebKitWebDriver >/dev/null || missing+=(webkit2gtk-driver)
   command -v Xvfb >/dev/null || missing+=(xvfb)
   command -v npm >/dev/null || missing+=(npm)
+  command -v pdftoppm >/dev/null || missing+=(poppler-utils)
   if [ ${#missing[@]} -gt 0 ]; then
     local root=()
     [ "$(id -u)" -eq 0 ] || root=(sudo)

@@ -4,6 +4,7 @@ mod access;
 mod beside;
 mod bits;
 mod budget;
+mod building;
 mod catalogue;
 mod dragging;
 mod editing;
@@ -18,6 +19,7 @@ mod learning;
 mod lines;
 mod offline;
 mod opening;
+mod printed;
 mod readings;
 mod riders;
 mod screens;
@@ -53,6 +55,14 @@ const CASES: &[(&str, Case)] = cases![
     opening::can_be_held_and_scrubbed,
     speeds::are_those_of_the_example,
     speeds::are_the_same_in_feet,
+    building::the_way_leads_to_sheets_of_the_plan,
+    building::sheets_follow_the_line,
+    building::what_is_at_fault_is_named,
+    building::stand_without_a_host,
+    building::the_orchard_prints,
+    building::three_tables_print,
+    building::steps_print,
+    building::the_page_itself_prints,
     sharing::a_link_opens_the_same_line,
     sharing::a_damaged_link_opens_the_demo,
     sharing::a_reload_keeps_the_line,

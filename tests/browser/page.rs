@@ -8,6 +8,8 @@ use super::shades::shades;
 use super::visit::Visit;
 use super::work::{Gauge, Since, Work};
 use anyhow::{Context, Result, ensure};
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
 use serde::de::DeserializeOwned;
 use serde_json::json;
 use std::fs;
@@ -309,10 +311,23 @@ impl Page {
 
     /// Opens the page in a second tab and stays there.
     pub async fn second_tab(&self) -> Result<()> {
+        self.second_tab_at("").await
+    }
+
+    /// The same, at `tail` behind its address.
+    pub async fn second_tab_at(&self, tail: &str) -> Result<()> {
         let tab = self.driver.new_tab().await?;
         self.driver.switch_to_window(tab).await?;
-        self.driver.goto(&self.address).await?;
+        self.driver.goto(format!("{}{tail}", self.address)).await?;
         self.wait_for(READY.0, READY.1).await
+    }
+
+    /// Goes to the tab that was opened last.
+    pub async fn last_tab(&self) -> Result<()> {
+        let tabs = self.driver.windows().await?;
+        let last = tabs.last().context("there is no tab")?;
+        self.driver.switch_to_window(last.clone()).await?;
+        Ok(())
     }
 
     /// Goes back to the first tab.
@@ -327,6 +342,17 @@ impl Page {
     pub async fn devtools(&self, command: &str, parameters: serde_json::Value) -> Result<()> {
         self.driver.cdp().send_raw(command, parameters).await?;
         Ok(())
+    }
+
+    /// The page as PDF on paper of some width and height, mm, with the margins of its style; Chromium alone.
+    pub async fn print(&self, size: [f64; 2]) -> Result<Vec<u8>> {
+        const INCH: f64 = 25.4;
+        let wants = json!({
+            "paperWidth": size[0] / INCH, "paperHeight": size[1] / INCH, "preferCSSPageSize": true,
+        });
+        let answer = self.driver.cdp().send_raw("Page.printToPDF", wants).await?;
+        let text = answer["data"].as_str().context("nothing was printed")?;
+        Ok(STANDARD.decode(text)?)
     }
 
     /// Loads the page again.
