@@ -28,8 +28,8 @@ async function fetched(path) {
 const words = (path) => path.match(/\/words\/([^/]+)/)?.[1];
 const spoken = (navigator.languages ?? []).map((tag) => tag.toLowerCase().split("-")[0]);
 const chosen = spoken.find((language) => FILES.some((path) => words(path) === language)) ?? "en";
-// The shed is kept as soon as somebody who plans may need it.
-const later = (path) => /\/shed[._]/.test(path);
+// The shed and the sheets are kept as soon as somebody who plans may need them.
+const later = (path) => /\/(shed[._]|build\/)/.test(path);
 const NEEDED = FILES.filter((path) => [undefined, chosen].includes(words(path)) && !later(path));
 
 /** Takes the version in whole, or not at all: then the next visit tries again. */

@@ -15,8 +15,12 @@ pub enum Quantity {
     Length,
     /// Metres of what is a little off, as a tape is read: written in centimetres or inches.
     Margin,
+    /// Metres of what is sawn: written in millimetres, or in inches to the sixteenth.
+    Sawn,
     /// Square metres.
     Area,
+    /// Cubic metres.
+    Volume,
     /// Degrees.
     Angle,
     /// Metres per second.
@@ -25,6 +29,8 @@ pub enum Quantity {
     Time,
     /// Kilograms.
     Mass,
+    /// Newtons.
+    Force,
     /// Kilogram square metres.
     Inertia,
     /// Pascals.
@@ -45,12 +51,14 @@ impl Quantity {
     /// The unit as it stands behind a figure, with its leading space; empty for pure numbers.
     pub fn suffix(self) -> &'static str {
         match self {
-            Quantity::Length | Quantity::Margin => " m",
+            Quantity::Length | Quantity::Margin | Quantity::Sawn => " m",
             Quantity::Area => " m²",
+            Quantity::Volume => " m³",
             Quantity::Angle => "°",
             Quantity::Speed => " m/s",
             Quantity::Time => " s",
             Quantity::Mass => " kg",
+            Quantity::Force => " N",
             Quantity::Inertia => " kg m²",
             Quantity::Pressure => " Pa",
             Quantity::Stiffness => " N/m",

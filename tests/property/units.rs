@@ -6,14 +6,17 @@ use sim::error::Quantity;
 use sim::units::{System, Wrong, edit, format, pairs, parse, plain, step};
 use tests::plans;
 
-const QUANTITIES: [Quantity; 13] = [
+const QUANTITIES: [Quantity; 16] = [
     Quantity::Length,
     Quantity::Margin,
+    Quantity::Sawn,
     Quantity::Area,
+    Quantity::Volume,
     Quantity::Angle,
     Quantity::Speed,
     Quantity::Time,
     Quantity::Mass,
+    Quantity::Force,
     Quantity::Inertia,
     Quantity::Pressure,
     Quantity::Stiffness,
@@ -23,9 +26,12 @@ const QUANTITIES: [Quantity; 13] = [
 ];
 
 /// What fields of a plan accept, with every quantity that is no count; some have further ranges.
-const FIELDS: [(Quantity, f64, f64); 11] = [
+const FIELDS: [(Quantity, f64, f64); 14] = [
     (Quantity::Length, -20.0, 500.0),
+    (Quantity::Sawn, 0.0, 6.0),
     (Quantity::Area, 0.0, 1.5),
+    (Quantity::Volume, 0.0, 100.0),
+    (Quantity::Force, 0.0, 5e4),
     (Quantity::Angle, 0.0, 360.0),
     (Quantity::Speed, -20.0, 20.0),
     (Quantity::Time, 0.05, 120.0),

@@ -188,6 +188,7 @@ fn of_page() -> Uses {
     }
     // The bindings are made when the page is built, and use none of these.
     uses.insert("carryline.js".to_owned(), BTreeSet::new());
+    uses.insert("shed.js".to_owned(), BTreeSet::new());
     uses
 }
 

@@ -1,5 +1,6 @@
 // Keeps the page on the device, and says when a newer version has come.
 
+import { language } from "../language.js";
 import { onChange } from "../state.js";
 import { newer, loadAgain } from "../words.js";
 import { make } from "./make.js";
@@ -10,9 +11,10 @@ const { serviceWorker, locks } = navigator;
 // The folder of this version. While the lock is held, what is kept of it stays.
 const here = new URL("..", import.meta.url).href;
 
-// What the shed is made of: whoever changes a line may ride it where there is no connection, and want to know what
-// that teaches.
-let shed = ["../shed.js", "../shed_bg.wasm"];
+// What the shed and the sheets are made of: whoever changes a line may build it and ride it where there is no
+// connection, and want to know what that teaches.
+const sheets = ["app.js", "start.js", "style.css", `words/${language}/all.js`].map((part) => `../build/${part}`);
+let shed = ["../shed.js", "../shed_bg.wasm", ...sheets];
 
 function keepShed() {
   for (const part of shed) fetch(new URL(part, import.meta.url)).catch(console.warn);

@@ -86,7 +86,7 @@ const named = ({ dimension, more, most }) => words.dug.limit(words.dug.kinds[dim
 export const tightest = ({ limits: [first] }) => first && words.dug.beyond(named(first), words.howShort[first.beyond]);
 
 /** How far what is dug for a jump may be off. */
-const dug = (tolerance) => words.dug.told(tightest(tolerance), tolerance.limits.slice(1).map(named), limit(tolerance.looked, "margin", "most"));
+export const dug = (tolerance) => words.dug.told(tightest(tolerance), tolerance.limits.slice(1).map(named), limit(tolerance.looked, "margin", "most"));
 
 /** All that is known of a jump beside its own row: nothing where nothing is known yet. */
 export function more(jump, { spreads, windows, suggestions, tolerances } = {}, impact, others) {

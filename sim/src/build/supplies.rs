@@ -4,7 +4,7 @@ use super::haul::Place;
 use super::lip::{DeckKind, Stock};
 use super::loads::Carriers;
 use super::logs::{Log, LogRule};
-use super::materials::Buying;
+use super::materials::{Buying, Waste};
 use super::ramp::RampStock;
 use super::tiling::Paper;
 use super::upkeep::Placing;
@@ -92,7 +92,14 @@ impl Default for Supplies {
             placing: Placing::default(),
             carriers: Carriers::default(),
             borrow: Vec::new(),
-            buying: Buying::default(),
+            buying: Buying {
+                waste: Waste {
+                    // Whole sheets are counted from the plan by which they are cut.
+                    sheet: 0.0,
+                    ..Waste::default()
+                },
+                ..Buying::default()
+            },
             logs: Vec::new(),
             log_rule: LogRule::default(),
         }

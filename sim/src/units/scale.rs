@@ -1,9 +1,9 @@
 //! The units, each an exact fraction of the unit that plans keep its quantity in.
 //!
 //! # References
-//! Inch, foot, mile and pound: the international yard and pound agreement (1959), 1 yd = 0.9144 m
-//! and 1 lb = 0.45359237 kg, both exact. Pounds on the square inch: pound times standard gravity
-//! over square inch.
+//! Inch, foot, yard, mile and pound: the international yard and pound agreement (1959), 1 yd = 0.9144 m
+//! and 1 lb = 0.45359237 kg, both exact. Pound of force: pound times standard gravity,
+//! 9.80665 m/s²; pounds on the square inch: that over square inch.
 
 use super::System;
 use crate::error::Quantity;
@@ -61,6 +61,16 @@ static AREA: [Unit; 2] = [
     unit(&["m²", "m2", "m^2", "sq m"], 1, 1),
     unit(&["ft²", "ft2", "ft^2", "sq ft"], 145_161, 1_562_500),
 ];
+static VOLUME: [Unit; 4] = [
+    unit(&["m³", "m3", "m^3", "cu m"], 1, 1),
+    unit(
+        &["yd³", "yd3", "yd^3", "cu yd"],
+        1_493_271_207,
+        1_953_125_000,
+    ),
+    unit(&["ft³", "ft3", "ft^3", "cu ft"], 55_306_341, 1_953_125_000),
+    unit(&["l", "litre", "litres", "liter", "liters"], 1, 1000),
+];
 static ANGLE: [Unit; 1] = [unit(&["°", "deg", "degree", "degrees"], 1, 1)];
 static SPEED: [Unit; 3] = [
     unit(&["km/h", "kmh", "kph"], 5, 18),
@@ -72,6 +82,11 @@ static MASS: [Unit; 3] = [
     unit(&["kg"], 1, 1),
     unit(&["lb", "lbs", "pound", "pounds"], 45_359_237, 100_000_000),
     unit(&["g"], 1, 1000),
+];
+static FORCE: [Unit; 3] = [
+    unit(&["kN"], 1000, 1),
+    unit(&["lbf"], 8_896_443_230_521, 2_000_000_000_000),
+    unit(&["N"], 1, 1),
 ];
 static PRESSURE: [Unit; 4] = [
     unit(&["bar"], 100_000, 1),
@@ -96,12 +111,14 @@ static COUNT: [Unit; 1] = [unit(&[""], 1, 1)];
 /// Every unit that a quantity may be given in.
 pub fn units(quantity: Quantity) -> &'static [Unit] {
     match quantity {
-        Quantity::Length | Quantity::Margin => &LENGTH,
+        Quantity::Length | Quantity::Margin | Quantity::Sawn => &LENGTH,
         Quantity::Area => &AREA,
+        Quantity::Volume => &VOLUME,
         Quantity::Angle => &ANGLE,
         Quantity::Speed => &SPEED,
         Quantity::Time => &TIME,
         Quantity::Mass => &MASS,
+        Quantity::Force => &FORCE,
         Quantity::Inertia => &INERTIA,
         Quantity::Pressure => &PRESSURE,
         Quantity::Stiffness => &STIFFNESS,
@@ -117,9 +134,12 @@ pub fn usual(quantity: Quantity, system: System) -> Option<&'static Unit> {
     let second = match quantity {
         Quantity::Length => return LENGTH.get(if system == System::Feet { FEET } else { 0 }),
         Quantity::Margin => return LENGTH.get(if system == System::Feet { FEET + 1 } else { 1 }),
+        Quantity::Sawn => return LENGTH.get(if system == System::Feet { FEET + 1 } else { 2 }),
         Quantity::Area
+        | Quantity::Volume
         | Quantity::Speed
         | Quantity::Mass
+        | Quantity::Force
         | Quantity::Pressure
         | Quantity::Temperature => system == System::Feet,
         _ => false,

@@ -18,7 +18,7 @@ pub fn format(value: f64, quantity: Quantity, system: System) -> String {
         return String::new();
     };
     if in_inches(quantity, system) {
-        return feet_and_inches(value);
+        return feet_and_inches(value, inch_parts(quantity));
     }
     let figure = figure(from_plan(value, unit), &fineness(quantity, system));
     with_unit(figure, quantity, unit)
@@ -79,9 +79,13 @@ fn fine_unit(quantity: Quantity, system: System) -> Option<&'static Unit> {
     }
 }
 
-/// Whether a quantity is written in feet and inches, to the quarter of an inch.
+/// Whether a quantity is written in feet and inches.
 fn in_inches(quantity: Quantity, system: System) -> bool {
-    matches!(quantity, Quantity::Length | Quantity::Margin) && system == System::Feet
+    let length = matches!(
+        quantity,
+        Quantity::Length | Quantity::Margin | Quantity::Sawn
+    );
+    length && system == System::Feet
 }
 
 fn with_unit(figure: String, quantity: Quantity, unit: &Unit) -> String {
@@ -93,7 +97,7 @@ fn with_unit(figure: String, quantity: Quantity, unit: &Unit) -> String {
 /// The difference between two neighbouring texts of [`format()`], in the unit of the plan.
 pub fn step(quantity: Quantity, system: System) -> f64 {
     if in_inches(quantity, system) {
-        return QUARTER_INCH;
+        return INCH / inch_parts(quantity) as f64;
     }
     scale::usual(quantity, system).map_or(0.0, |unit| {
         let tens = [1, 10, 100, 1000, 10_000][fineness(quantity, system).places];
@@ -103,20 +107,28 @@ pub fn step(quantity: Quantity, system: System) -> f64 {
 
 /// Places after the point that a field to be typed in shows at most: a thousandth of a millimetre.
 const MOST_PLACES: usize = 6;
-const QUARTER_INCH: f64 = 0.0254 / 4.0;
+const INCH: f64 = 0.0254;
+
+/// Into how many parts an inch is split: as a tape is read, or as wood is marked.
+fn inch_parts(quantity: Quantity) -> i64 {
+    if quantity == Quantity::Sawn { 16 } else { 4 }
+}
 
 fn fineness(quantity: Quantity, system: System) -> Fineness {
     let feet = system == System::Feet;
     let (places, even) = match quantity {
         // Speeds change while they are looked at: they keep their width.
         Quantity::Speed => (1, true),
-        Quantity::Length | Quantity::Time => (2, true),
+        Quantity::Length | Quantity::Time | Quantity::Volume => (2, true),
+        Quantity::Force if !feet => (2, true),
         Quantity::Area if feet => (1, false),
         Quantity::Area => (3, false),
         Quantity::Angle | Quantity::Mass => (1, false),
         Quantity::Pressure if !feet => (2, false),
         Quantity::Number | Quantity::Inertia => (4, false),
         Quantity::Margin
+        | Quantity::Sawn
+        | Quantity::Force
         | Quantity::Pressure
         | Quantity::Temperature
         | Quantity::Stiffness
@@ -147,17 +159,17 @@ fn figure(value: f64, fineness: &Fineness) -> String {
     text.to_owned()
 }
 
-fn feet_and_inches(value: f64) -> String {
-    let quarters = (value / QUARTER_INCH).round();
+fn feet_and_inches(value: f64, parts: i64) -> String {
+    let all = (value / (INCH / parts as f64)).round();
     // Beyond any yard: no use in inches.
-    if quarters.abs() > 1e9 || quarters.is_nan() {
+    if all.abs() > 1e9 || all.is_nan() {
         return decimals(value / 0.3048, 0) + " ft";
     }
-    let sign = if quarters < 0.0 { "-" } else { "" };
-    let quarters = quarters.abs() as i64;
-    let (feet, inches, part) = (quarters / 48, quarters / 4 % 12, quarters % 4);
-    let part = ["", "1/4", "1/2", "3/4"][part as usize];
-    let inches = match (inches, part) {
+    let sign = if all < 0.0 { "-" } else { "" };
+    let all = all.abs() as i64;
+    let (feet, inches, part) = (all / (12 * parts), all / parts % 12, all % parts);
+    let part = fraction(part, parts);
+    let inches = match (inches, part.as_str()) {
         (0, "") if feet > 0 => String::new(),
         (n, "") => format!("{n}\""),
         (0, part) => format!("{part}\""),
@@ -174,4 +186,13 @@ fn feet_and_inches(value: f64) -> String {
         " "
     };
     format!("{sign}{feet}{gap}{inches}")
+}
+
+/// A part of an inch in its lowest terms; nothing where there is none. Parts are powers of two.
+fn fraction(part: i64, parts: i64) -> String {
+    if part == 0 {
+        return String::new();
+    }
+    let shared = 1 << part.trailing_zeros();
+    format!("{}/{}", part / shared, parts / shared)
 }

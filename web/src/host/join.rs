@@ -46,7 +46,7 @@ fn add(files: &Files, path: &str, entry: &str, homes: &mut Homes, text: &mut Str
             body += &format!("const {what} = {called};\n");
             let names = [format!("{{ {called} }}"), format!("* as {called}")];
             let names = &names[usize::from(home == &from)];
-            let import = format!("import {names} from \"./{home}\";\n");
+            let import = format!("import {names} from \"{}{home}\";\n", up(entry));
             if home != entry && !text.contains(&import) {
                 text.insert_str(0, &import);
             }
@@ -62,7 +62,7 @@ fn add(files: &Files, path: &str, entry: &str, homes: &mut Homes, text: &mut Str
         }
     }
     // A place beside the script, seen from where all of them lie now.
-    let here = format!("new URL(\"./{path}\", import.meta.url)");
+    let here = format!("new URL(\"{}{path}\", import.meta.url)", up(entry));
     let (name, body) = (name(path), body.replace("import.meta.url", &here));
     let exports = exports.join(", ");
     *text += &format!("const {name} = (() => {{\n{body}return {{ {exports} }};\n}})();\n");
@@ -89,6 +89,14 @@ fn beside(path: &str, called: &str) -> String {
         .nth(up)
         .map_or(String::new(), |f| format!("{f}/"));
     folders + called.trim_start_matches(['.', '/'])
+}
+
+/// From the folder of an entry to that of the page.
+fn up(entry: &str) -> String {
+    match entry.matches('/').count() {
+        0 => "./".to_owned(),
+        deep => "../".repeat(deep),
+    }
 }
 
 /// A script's name among the others.

@@ -10,6 +10,9 @@ use std::{env, fs};
 
 const TARGET: &str = "wasm32-unknown-unknown";
 
+/// What the page of sheets is started with.
+const SHEETS: &str = "build/app.js";
+
 /// Where the page is assembled when it is served.
 pub fn default_folder() -> PathBuf {
     target_folder().join("page").join("site")
@@ -24,7 +27,9 @@ pub fn build_into(out: &Path) -> Result<()> {
     files.append(&mut bind(&compile(&["--features", "shed"])?, "shed")?);
     files.append(&mut read(&repository().join("www"))?);
     let apart = ["carryline.js", "language.js", "shed.js"];
+    let sheets = join_sheets(&mut files, &apart)?;
     join(&mut files, &["app.js", "rest.js"], &apart)?;
+    files.insert(SHEETS.to_owned(), sheets);
     let words = files.keys().filter(|path| path.ends_with("/all.js"));
     for words in words.cloned().collect::<Vec<_>>() {
         join(&mut files, &[&words], &[])?;
@@ -46,6 +51,16 @@ pub fn build_into(out: &Path) -> Result<()> {
         written.with_context(|| format!("cannot write {}", path.display()))?;
     }
     Ok(())
+}
+
+/// The script of the page of sheets, with its own copies of what it shares with the first page: who looks at one has
+/// not fetched the other. What it alone is made of is taken out of the files.
+fn join_sheets(files: &mut Files, apart: &[&str]) -> Result<Vec<u8>> {
+    let mut copy = files.clone();
+    join(&mut copy, &[SHEETS], apart)?;
+    files.retain(|path, _| copy.contains_key(path) || !path.starts_with("build/"));
+    copy.remove(SHEETS)
+        .with_context(|| format!("no {SHEETS}"))
 }
 
 /// Makes the bindings between a simulator and the page.

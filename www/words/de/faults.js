@@ -143,6 +143,8 @@ export const typed = {
   metric: {
     length: "1,37 (Meter), 137cm, 1370 mm, 4' 6\", 4ft 6 1/2in, 54in",
     margin: "4 (Zentimeter), 1 1/2 in",
+    sawn: "45 (Millimeter), 2,44 m, 1 3/4 in",
+    volume: "0,08 (Kubikmeter), 80 l, 3 ft³",
     area: "0,33 (Quadratmeter), 3,5 ft²",
     angle: "24 (Grad), 24°, 22 1/2",
     speed: "20 (Kilometer pro Stunde), 12 mph, 5,5 m/s",
@@ -159,6 +161,8 @@ export const typed = {
   feet: {
     length: "4' 6\", 4ft 6 1/2in, 54in, 4,5 (Fuß), 1,37 m, 137cm",
     margin: "1 1/2 (Zoll), 4 cm",
+    sawn: "1 3/4 (Zoll), 3' 10 5/8\", 45 mm",
+    volume: "5 (Kubikyard), 3 ft³, 0,08 m³",
     area: "3,5 (Quadratfuß), 0,33 m²",
     speed: "12 (Meilen pro Stunde), 20 km/h, 5,5 m/s",
     mass: "70 (Pfund), 32 kg",

@@ -143,6 +143,8 @@ export const typed = {
   metric: {
     length: "1.37 (metres), 137cm, 1370 mm, 4' 6\", 4ft 6 1/2in, 54in",
     margin: "4 (centimetres), 1 1/2 in",
+    sawn: "45 (millimetres), 2.44 m, 1 3/4 in",
+    volume: "0.08 (cubic metres), 80 l, 3 ft³",
     area: "0.33 (square metres), 3.5 ft²",
     angle: "24 (degrees), 24°, 22 1/2",
     speed: "20 (kilometres per hour), 12 mph, 5.5 m/s",
@@ -159,6 +161,8 @@ export const typed = {
   feet: {
     length: "4' 6\", 4ft 6 1/2in, 54in, 4.5 (feet), 1.37 m, 137cm",
     margin: "1 1/2 (inches), 4 cm",
+    sawn: "1 3/4 (inches), 3' 10 5/8\", 45 mm",
+    volume: "5 (cubic yards), 3 ft³, 0.08 m³",
     area: "3.5 (square feet), 0.33 m²",
     speed: "12 (miles per hour), 20 km/h, 5.5 m/s",
     mass: "70 (pounds), 32 kg",

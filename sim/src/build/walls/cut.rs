@@ -63,6 +63,10 @@ impl Parts<'_> {
 
     /// A course in pieces that end at posts, none longer than what is sold, where the posts stand close enough.
     fn runs(&self, wall: &Wall, length: f64, walls: u32, list: &mut List) {
+        // A course that begins as high as the fill is has nothing to hold.
+        if length <= 0.0 {
+            return;
+        }
         let board = self.stock.board;
         let bays = num::max(1.0, (self.stock.longest / wall.spacing).floor());
         let longest = if length <= self.stock.longest {
