@@ -10,9 +10,15 @@ const some = (content) => content.flat().filter((part) => part != null && part !
 
 /** A sheet: a page of its own on paper. `id` is its name among the others. */
 export function leaf(id, title, ...content) {
-  const day = new Date().toLocaleDateString(language);
+  const day = new Date().toLocaleDateString(language, { dateStyle: "medium" });
   const head = make("header", {}, make("h2", {}, title), make("p", {}, `${state.good.name || lines.unnamed} · ${day}`));
-  const foot = make("footer", {}, words.worked);
+  const up = make("a", { href: "#contents" }, words.up);
+  // The address holds the line, and is no place on the page.
+  up.addEventListener("click", (event) => {
+    event.preventDefault();
+    document.getElementById("contents").scrollIntoView({ block: "start" });
+  });
+  const foot = make("footer", {}, make("p", {}, words.worked), make("p", { className: "up" }, up));
   const element = make("article", { className: "leaf", id: `leaf-${id}`, tabIndex: -1 }, head, ...some(content), foot);
   return { id, title, element };
 }
@@ -37,12 +43,12 @@ export const cautions = (sentences) => part(words.mind, list(sentences, "caution
 
 /** Words and figures in pairs; pairs without a figure are left out. */
 export function facts(pairs) {
-  const known = pairs.filter((pair) => pair && pair[1] != null && pair[1] !== "");
+  const known = pairs.filter((pair) => pair && pair[1]);
   if (!known.length) return null;
   return make("dl", {}, ...known.map(([word, figure]) => make("div", {}, make("dt", {}, word), make("dd", {}, figure))));
 }
 
-// With more columns than this a row is laid out in lines on a narrow screen.
+// With more columns than this, not all of them figures, a row is laid out in lines on a narrow screen.
 const FEW = 4;
 
 function cell(value, heading, first) {
@@ -63,8 +69,15 @@ export function table(headings, rows, { className = "" } = {}) {
   const head = make("tr", {}, ...names.map((name, i) => align(make("th", { scope: "col" }, name), i)));
   const body = rows.map((row) => make("tr", {}, ...row.map((value, i) => align(cell(value, names[i], i === 0), i))));
   const made = make("table", { className }, make("thead", {}, head), make("tbody", {}, ...body));
-  if (headings.length > FEW) made.classList.add("many");
+  if (headings.length > FEW && figures.some((figure) => !figure)) made.classList.add("many");
   return make("div", { className: "wide" }, made);
+}
+
+/** A table with few columns, and many rows, as several beside each other. */
+export function beside(headings, rows, count = 3) {
+  const high = Math.ceil(rows.length / count);
+  const parts = Array.from({ length: count }, (_, i) => table(headings, rows.slice(i * high, (i + 1) * high)));
+  return make("div", { className: "several" }, ...some(parts));
 }
 
 /** A button that does something; not on paper. */

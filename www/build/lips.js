@@ -5,7 +5,7 @@ import { make } from "../parts/make.js";
 import { list as joined } from "../numbers.js";
 import { button, buttons, cautions, facts, leaf, list, part, table, text } from "./leaf.js";
 import { pieceRows, cuttingPlan } from "./pieces.js";
-import { angle, length, mass, sawn, section } from "./quantities.js";
+import { angle, length, mass, sawn, section, thick } from "./quantities.js";
 import { drawn, figure, sheet as page } from "./sketch.js";
 import { work } from "./work.js";
 import { common, lips as words, pieces, titles } from "./words.js";
@@ -65,10 +65,20 @@ function deck({ deck: { kind, ...deck } }) {
     return [text(words.boards(count, ripped && sawn(ripped), sawn(hollow)))];
   }
   const { bend, grid, size } = deck;
-  return [text(words.skin(sawn(bend.thickness), bend.layers, words.grains[bend.grain], grid[0] * grid[1], section(size)))];
+  return [text(words.skin(thick(bend.thickness), bend.layers, words.grains[bend.grain], grid[0] * grid[1], section(size)))];
 }
 
-const bend = ({ thickness, grain, least, fits, layers }) => [sawn(thickness), words.grains[grain], length(least), fits ? words.bends : words.breaks, String(layers)];
+const bend = ({ least, fits }) => (fits ? words.bends : words.breaks)(length(least));
+
+/** Each thickness, its grain along the ride and across it. */
+function bends({ bends: all }) {
+  const thicknesses = [...new Set(all.map(({ thickness }) => thickness))];
+  const row = (thickness) => {
+    const [along, across] = ["along", "across"].map((grain) => all.find((one) => one.thickness === thickness && one.grain === grain));
+    return [thick(thickness), along ? bend(along) : "–", across ? bend(across) : "–", String((along ?? across).layers)];
+  };
+  return table([words.plywood, words.alongBends, words.acrossBends, `#${words.layers}`], thicknesses.map(row));
+}
 
 function panels({ lip_box: box, count }, i) {
   if (!box) return [text(words.noBox)];
@@ -134,7 +144,7 @@ function lipSheet(lip, i, renew) {
     part(words.curve, ...curve(lip)),
     part(words.stations, text(words.stationsHow), table([`#${words.number}`, `#${words.alongGround}`, `#${words.rise}`, `#${words.panelHigh}`, `#${words.slope}`], lip.template.stations.map(station))),
     lip.lip_box && template(lip, i, renew),
-    part(words.deck, ...deck(lip), table([words.plywood, words.grain, `#${words.least}`, words.thisLip, `#${words.layers}`], lip.bends.map(bend)), text(words.bendsFrom)),
+    part(words.deck, ...deck(lip), bends(lip), lip.bends.length > 0 && text(words.bendsFrom)),
     part(words.panelsTitle, ...panels(lip, i)),
     part(words.frame, ...stand(lip)),
     part(common.cutList, pieceRows(lip.pieces, lip.sheets), text(lip.count > 1 ? words.forAll(lip.count) : "")),

@@ -4,12 +4,12 @@ import { saveRows } from "../parts/file.js";
 import { button, buttons, leaf, list, part, table, text } from "./leaf.js";
 import { named } from "./pieces.js";
 import { priceFields } from "./prices.js";
-import { bare, figure as pure, headed, length, money, sawn, section, volume } from "./quantities.js";
+import { bare, figure as pure, headed, length, loose, money, sawn, section, thick, volume } from "./quantities.js";
 import { work } from "./work.js";
 import { common, materials as words, pieces, titles } from "./words.js";
 
 /** What a line of the list is called. */
-export const sort = ({ grade, section: both }) => (grade === "sheet" ? pieces.plywood(sawn(both[0])) : `${words.grades[grade]} ${section(both)}`);
+export const sort = ({ grade, section: both }) => (grade === "sheet" ? pieces.plywood(thick(both[0])) : `${words.grades[grade]} ${section(both)}`);
 
 const cost = (value) => (value == null ? "–" : money(value));
 
@@ -41,8 +41,8 @@ function rows() {
 function save() {
   const { bill, rods } = work.job;
   const headings = [words.what, words.pieces, headed(words.longest, "sawn"), ...["needed", "atHand", "buy"].map((word) => headed(words[word], "length")), headed(words.volume, "volume"), words.boardFeet, words.cost];
-  const line = (one) => [sort(one), one.pieces, bare(one.longest, "sawn"), ...[one.length, one.at_hand, one.buy].map((v) => bare(v, "length")), bare(one.volume, "volume"), Number(one.board_feet.toFixed(1)), one.cost];
-  const rod = (one) => [pieces.rod(sawn(one.diameter)), one.count, bare(one.length, "sawn"), bare(one.count * one.length, "length")];
+  const line = (one) => [loose(sort(one)), one.pieces, bare(one.longest, "sawn"), ...[one.length, one.at_hand, one.buy].map((v) => bare(v, "length")), bare(one.volume, "volume"), Number(one.board_feet.toFixed(1)), one.cost];
+  const rod = (one) => [loose(pieces.rod(thick(one.diameter))), one.count, bare(one.length, "sawn"), bare(one.count * one.length, "length")];
   const earth = bill.earth > 0 ? [[words.earth, "", "", "", "", "", bare(bill.earth, "volume"), "", bill.earth_cost]] : [];
   saveRows([headings, ...bill.lines.map(line), ...rods.map(rod), ...earth, [common.worked]], words.file);
 }
@@ -76,7 +76,7 @@ export function materials() {
     list([words.waste(waste), words.lengths, words.board]),
     buttons(button(words.save, save), button(words.saveCuts, saveCuts)),
     priceFields(sort),
-    part(words.rods, table([words.rod, `#${pieces.length}`, `#${pieces.count}`], rods.map(({ diameter, length: long, count }) => [pieces.rod(sawn(diameter)), sawn(long), String(count)]))),
+    part(words.rods, table([words.rod, `#${pieces.length}`, `#${pieces.count}`], rods.map(({ diameter, length: long, count }) => [pieces.rod(thick(diameter)), sawn(long), String(count)]))),
     part(words.logs, table([pieces.section, `#${words.boards}`, `#${words.volume}`, `#${words.boardFeet}`], logs.map(own)), logs.length > 0 && text(words.logsHow(words.rules[work.supplies.log_rule]))),
     list(words.minding),
   );

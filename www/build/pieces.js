@@ -2,26 +2,33 @@
 
 import { list as joined } from "../numbers.js";
 import { table, text } from "./leaf.js";
-import { sawn, section } from "./quantities.js";
+import { sawn, section, thick } from "./quantities.js";
 import { pieces as words } from "./words.js";
 
 // Rods are no wood: their section is their diameter.
 const RODS = ["cross_tie", "anchor_tie"];
 
-const size = ({ kind, section: both }) => (RODS.includes(kind) ? words.rod(sawn(both[0])) : section(both));
+const size = ({ kind, section: both }) => (RODS.includes(kind) ? words.rod(thick(both[0])) : section(both));
 
 /** A list of pieces of timber, rods and sheets. */
 export function pieceRows(pieces, sheets = []) {
   const timber = pieces.map((piece) => [words.kinds[piece.kind], size(piece), sawn(piece.length), String(piece.count)]);
-  const panels = sheets.map((sheet) => [words.sheets[sheet.kind], words.plywood(sawn(sheet.thickness)), section(sheet.size), String(sheet.count)]);
+  const panels = sheets.map((sheet) => [words.sheets[sheet.kind], words.plywood(thick(sheet.thickness)), section(sheet.size), String(sheet.count)]);
   return table([words.what, words.section, `#${words.length}`, `#${words.count}`], [...timber, ...panels]);
+}
+
+/** Alike cuts together, the longest first. */
+function counted(cuts) {
+  const found = new Map();
+  for (const cut of cuts.map(sawn)) found.set(cut, (found.get(cut) ?? 0) + 1);
+  return [...found].map(([cut, count]) => (count > 1 ? `${count} × ${cut}` : cut)).join(", ");
 }
 
 /** Alike boards together: length, cuts, what is left, and how many. */
 function alike(boards) {
   const found = new Map();
   for (const { length, cuts, offcut } of boards) {
-    const row = [sawn(length), joined(cuts.map(sawn)), sawn(offcut)];
+    const row = [sawn(length), counted(cuts), sawn(offcut)];
     const key = row.join("|");
     found.set(key, { row, count: (found.get(key)?.count ?? 0) + 1 });
   }

@@ -2,7 +2,12 @@
 
 import { fixed } from "../numbers.js";
 import { state } from "../state.js";
-import { plain, shown } from "../units.js";
+import { plain, shown as written } from "../units.js";
+
+const NO_BREAK = "\u00a0";
+
+// A figure and its unit stay together where a line ends.
+const shown = (value, quantity) => written(value, quantity).replaceAll(" ", NO_BREAK);
 
 /** Of what is dug or set out with a tape, m. */
 export const length = (metres) => shown(metres, "length");
@@ -14,14 +19,23 @@ export function signed(metres) {
   return `${metres < 0 ? "−" : "+"}${text}`;
 }
 
+// No saw is set finer, m. In inches the simulator rounds by itself.
+const MARK = 0.001;
+
 /** Of what is sawn, m. */
-export const sawn = (metres) => shown(metres, "sawn");
+export function sawn(metres) {
+  const marked = Number((Math.round(metres / MARK) * MARK).toFixed(3));
+  return shown(state.system === "feet" ? metres : marked, "sawn");
+}
+
+/** Of how thick something is, m: sheets are sold in halves of a millimetre. */
+export const thick = (metres) => shown(metres, "sawn");
 
 /** Thickness and width, or length and width, m. */
 export function section([a, b]) {
   // In inches each figure carries its own sign.
-  const first = state.system === "feet" ? sawn(a) : sawn(a).split(" ")[0];
-  return `${first} × ${sawn(b)}`;
+  const first = state.system === "feet" ? thick(a) : thick(a).split(NO_BREAK)[0];
+  return `${first} × ${thick(b)}`.replaceAll(" ", NO_BREAK);
 }
 
 export const volume = (cubicMetres) => shown(cubicMetres, "volume");
@@ -32,7 +46,7 @@ export const speed = (metresPerSecond) => shown(metresPerSecond, "speed");
 /** From radians. */
 export const angle = (radians) => shown((radians * 180) / Math.PI, "angle");
 
-export const percent = (share) => `${fixed(100 * share, 0)} %`;
+export const percent = (share) => `${fixed(100 * share, 0)}${NO_BREAK}%`;
 
 /** A figure with so many places, for what is a pure number. */
 export const figure = (value, places = 1) => fixed(value, places);
@@ -42,6 +56,9 @@ export const money = (value) => fixed(value, 2);
 
 // Finer than anybody builds or measures.
 const PLACES = 4;
+
+/** A text for another program. */
+export const loose = (text) => text.replaceAll(NO_BREAK, " ");
 
 /** For another program: the number alone; nothing where there is none. */
 export const bare = (value, quantity) => (value == null ? null : Number(Number(plain(value, quantity)[0]).toFixed(PLACES)));

@@ -1,6 +1,6 @@
 // The start ramp, where it is of wood.
 
-import { cautions, facts, leaf, list, part, table, text } from "./leaf.js";
+import { beside, cautions, facts, leaf, list, part, table, text } from "./leaf.js";
 import { pieceRows } from "./pieces.js";
 import { angle, force, length, percent, sawn } from "./quantities.js";
 import { figure } from "./sketch.js";
@@ -83,7 +83,7 @@ export function ramp() {
     list(sheet.cautions.filter(is(true)).map(said), "review"),
     figure({ kind: "ramp" }, words.drawn, words.legend),
     part(common.measures, shape(sheet)),
-    part(words.surface, text(words.marksHow), table([`#${words.from}`, `#${words.high}`], sheet.shape.marks.map(([at, high]) => [sawn(at), sawn(high)]), { className: "columns" })),
+    part(words.surface, text(words.marksHow), beside([`#${words.from}`, `#${words.high}`], sheet.shape.marks.map(([at, high]) => [sawn(at), sawn(high)]))),
     part(words.frame, ...frame(sheet)),
     part(words.rails, rails(sheet)),
     part(words.stair, stair(sheet)),

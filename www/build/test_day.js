@@ -99,5 +99,5 @@ export const testDaySheet = () =>
     part(words.gear, ticks(words.wear)),
     part(words.people, ticks(words.stand)),
     part(words.order, make("div", { data: { part: "test-day" } }, ...order().filter(Boolean))),
-    part(words.happened, ...happened()),
+    make("div", { className: "apart" }, part(words.happened, ...happened())),
   );

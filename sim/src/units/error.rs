@@ -51,7 +51,7 @@ impl UnitError {
             Quantity::Length => "1.37 (metres), 137cm, 1370 mm, 4' 6\", 4ft 6 1/2in, 54in",
             Quantity::Margin if feet => "1 1/2 (inches), 4 cm",
             Quantity::Margin => "4 (centimetres), 1 1/2 in",
-            Quantity::Sawn if feet => "1 3/4 (inches), 3' 10 5/8\", 45 mm",
+            Quantity::Sawn if feet => "1 3/4 (inches), 46 5/8\", 45 mm",
             Quantity::Sawn => "45 (millimetres), 2.44 m, 1 3/4 in",
             Quantity::Area if feet => "3.5 (square feet), 0.33 m²",
             Quantity::Area => "0.33 (square metres), 3.5 ft²",

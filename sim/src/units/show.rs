@@ -18,7 +18,7 @@ pub fn format(value: f64, quantity: Quantity, system: System) -> String {
         return String::new();
     };
     if in_inches(quantity, system) {
-        return feet_and_inches(value, inch_parts(quantity));
+        return feet_and_inches(value, quantity);
     }
     let figure = figure(from_plan(value, unit), &fineness(quantity, system));
     with_unit(figure, quantity, unit)
@@ -79,7 +79,7 @@ fn fine_unit(quantity: Quantity, system: System) -> Option<&'static Unit> {
     }
 }
 
-/// Whether a quantity is written in feet and inches.
+/// Whether a quantity is written in feet and inches, or in inches alone.
 fn in_inches(quantity: Quantity, system: System) -> bool {
     let length = matches!(
         quantity,
@@ -126,8 +126,9 @@ fn fineness(quantity: Quantity, system: System) -> Fineness {
         Quantity::Angle | Quantity::Mass => (1, false),
         Quantity::Pressure if !feet => (2, false),
         Quantity::Number | Quantity::Inertia => (4, false),
+        // Plywood is sold in halves of a millimetre.
+        Quantity::Sawn => (1, false),
         Quantity::Margin
-        | Quantity::Sawn
         | Quantity::Force
         | Quantity::Pressure
         | Quantity::Temperature
@@ -159,7 +160,8 @@ fn figure(value: f64, fineness: &Fineness) -> String {
     text.to_owned()
 }
 
-fn feet_and_inches(value: f64, parts: i64) -> String {
+fn feet_and_inches(value: f64, quantity: Quantity) -> String {
+    let parts = inch_parts(quantity);
     let all = (value / (INCH / parts as f64)).round();
     // Beyond any yard: no use in inches.
     if all.abs() > 1e9 || all.is_nan() {
@@ -167,7 +169,13 @@ fn feet_and_inches(value: f64, parts: i64) -> String {
     }
     let sign = if all < 0.0 { "-" } else { "" };
     let all = all.abs() as i64;
-    let (feet, inches, part) = (all / (12 * parts), all / parts % 12, all % parts);
+    // What is sawn is marked in inches alone.
+    let feet = if quantity == Quantity::Sawn {
+        0
+    } else {
+        all / (12 * parts)
+    };
+    let (inches, part) = (all / parts - 12 * feet, all % parts);
     let part = fraction(part, parts);
     let inches = match (inches, part.as_str()) {
         (0, "") if feet > 0 => String::new(),

@@ -161,7 +161,7 @@ export const typed = {
   feet: {
     length: "4' 6\", 4ft 6 1/2in, 54in, 4,5 (Fuß), 1,37 m, 137cm",
     margin: "1 1/2 (Zoll), 4 cm",
-    sawn: "1 3/4 (Zoll), 3' 10 5/8\", 45 mm",
+    sawn: "1 3/4 (Zoll), 46 5/8\", 45 mm",
     volume: "5 (Kubikyard), 3 ft³, 0,08 m³",
     area: "3,5 (Quadratfuß), 0,33 m²",
     speed: "12 (Meilen pro Stunde), 20 km/h, 5,5 m/s",

@@ -161,7 +161,7 @@ export const typed = {
   feet: {
     length: "4' 6\", 4ft 6 1/2in, 54in, 4.5 (feet), 1.37 m, 137cm",
     margin: "1 1/2 (inches), 4 cm",
-    sawn: "1 3/4 (inches), 3' 10 5/8\", 45 mm",
+    sawn: "1 3/4 (inches), 46 5/8\", 45 mm",
     volume: "5 (cubic yards), 3 ft³, 0.08 m³",
     area: "3.5 (square feet), 0.33 m²",
     speed: "12 (miles per hour), 20 km/h, 5.5 m/s",

@@ -26,6 +26,7 @@ export const titles = {
 
 export const common = {
   worked: "Ausgerechnet, nicht gemessen. Keine Zahl ist eine Garantie. Miss nach, was du gebaut hast. Die Regeln bei dir vor Ort gehen vor.",
+  up: "Alle Blätter",
   services: "Vor dem ersten Pflock oder Spatenstich: Leitungen und Rohre im Boden suchen und markieren lassen.",
   mind: "Achtung",
   measures: "Maße",

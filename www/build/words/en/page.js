@@ -26,6 +26,7 @@ export const titles = {
 
 export const common = {
   worked: "Worked out, not measured. No figure is a guarantee. Measure what you have built. Local rules come first.",
+  up: "All sheets",
   services: "Before the first stake or spade: have cables and pipes in the ground found and marked.",
   mind: "Mind",
   measures: "Measures",
