@@ -80,7 +80,14 @@ function bends({ bends: all }) {
   return table([words.plywood, words.alongBends, words.acrossBends, `#${words.layers}`], thicknesses.map(row));
 }
 
-function panels({ lip_box: box, count }, i) {
+/** The letters of a panel's parts, and of the skin after them. */
+function panelLetters(parts, skin) {
+  const letter = (i) => String.fromCharCode(65 + i);
+  const named = Array.from({ length: parts }, (_, i) => [letter(i), parts > 1 ? words.panelPart(i + 1) : words.panel]);
+  return Object.fromEntries(skin ? [...named, [letter(parts), words.skinPart]] : named);
+}
+
+function panels({ lip_box: box, deck, count }, i) {
   if (!box) return [text(words.noBox)];
   const { panels: { string, each, parts, joints, layout } } = box;
   const sheets = layout.sheets.length;
@@ -88,7 +95,7 @@ function panels({ lip_box: box, count }, i) {
     text(words.panels(each, each * count, string && sawn(string))),
     parts.length > 1 && text(words.joints(parts.length, joined(joints.map(sawn)))),
     text(words.sheets(sheets, section(layout.sheet), sheets === layout.least)),
-    figure({ kind: "panels", sheet: i }, words.panelsDrawn),
+    figure({ kind: "panels", sheet: i }, words.panelsDrawn, panelLetters(parts.length, deck.kind === "skin")),
   ];
 }
 
@@ -148,7 +155,7 @@ function lipSheet(lip, i, renew) {
     part(words.panelsTitle, ...panels(lip, i)),
     part(words.frame, ...stand(lip)),
     part(common.cutList, pieceRows(lip.pieces, lip.sheets), text(lip.count > 1 ? words.forAll(lip.count) : "")),
-    part(common.cuttingPlan, cuttingPlan(lip.cutting), lip.cutting.length && figure({ kind: "cutting", sheet: i }, common.cuttingDrawn)),
+    part(common.cuttingPlan, cuttingPlan(lip.cutting), lip.cutting.length && figure({ kind: "cutting", sheet: i }, common.cuttingDrawn, common.cuttingLegend)),
     part(words.weightTitle, ...weighs(lip)),
     cautions([...lip.cautions.map((one) => words.cautions[one]), ...words.always]),
   );

@@ -25,25 +25,30 @@ function element(text) {
     if (!name.startsWith("xmlns")) (OUTER.includes(name) ? svg : inner).setAttribute(name, value);
   }
   svg.setAttribute("class", "sketch");
+  for (const empty of root.querySelectorAll("title:empty, desc:empty")) empty.remove();
   inner.append(...root.childNodes);
   svg.append(inner);
   return svg;
 }
 
-/** A drawing for the page, with what its letters mean. */
-export function figure(what, told, legend) {
-  if (!shed.sketch) return null;
-  const svg = element(drawn(what));
-  svg.setAttribute("role", "img");
-  svg.setAttribute("aria-label", told);
-  const under = [told, ...(legend ? [legend] : [])].join(". ");
-  return make("figure", {}, svg, make("figcaption", {}, under));
-}
-
-/** A page in full size: nothing but the drawing. */
+/** A drawing alone, as a page in full size is. */
 export function sheet(what, told) {
   const svg = element(drawn(what));
   svg.setAttribute("role", "img");
   svg.setAttribute("aria-label", told);
   return svg;
+}
+
+/** What the letters of a drawing mean, of those that stand on it. */
+function lettered(svg, legend) {
+  const texts = [...svg.querySelectorAll("text")].map(({ textContent }) => textContent);
+  const stands = (letter) => texts.some((text) => text === letter || text.startsWith(`${letter} `));
+  return Object.entries(legend).filter(([letter]) => stands(letter)).map(([letter, word]) => `${letter}: ${word}`).join("; ");
+}
+
+/** A drawing with its name, and what its letters mean, or what else is said of it. */
+export function figure(what, told, legend = "") {
+  const svg = sheet(what, told);
+  const under = typeof legend === "string" ? legend : lettered(svg, legend);
+  return make("figure", {}, svg, make("figcaption", {}, [told, under].filter(Boolean).join(". ")));
 }

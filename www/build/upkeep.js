@@ -82,7 +82,7 @@ function resurvey(renew) {
   return [
     text(words.surveyHow),
     form(renew),
-    figure({ kind: "built" }, words.builtDrawn),
+    figure({ kind: "built" }, words.builtDrawn, words.builtLegend),
     table([`#${words.station}`, words.feature, `#${words.planned}`, `#${words.built}`, `#${words.off}`], all.map(row)),
     text(words.largest),
     left > 0 && text(words.beyond(left)),

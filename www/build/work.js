@@ -45,7 +45,7 @@ export function keepReadings(readings) {
 export const built = () => shed.built(state.good, work.readings);
 
 /** Where a long section is cut into parts, each a station and a station, m. */
-export const parts = () => shed.section_parts?.(state.good) ?? [];
+export const parts = () => shed.section_parts(state.good);
 
 function worked(plan, supplies) {
   const { job, planned, settled } = shed.job(plan, supplies);

@@ -35,7 +35,7 @@ export const stakes = {
   file: "pfloecke.csv",
   long: "Die Line von der Seite",
   section: (number, all, from, to) => `Teil ${number} von ${all}, von ${from} bis ${to}`,
-  sectionLegend: "Nummern sind Pflöcke; Höhen zählen über dem Boden",
+  sectionLegend: "Nummern sind Pflöcke, darunter die Höhe der Fahrbahn über deinem Boden; Graues wird aufgeschüttet, senkrecht Gestricheltes abgegraben",
   off: "Wie weit jedes Maß danebenliegen darf, bevor ein Sprung nicht mehr sauber ist",
   noTolerance: "So wie geplant ist kein Sprung sauber. Ändere die Line, bevor du sie gräbst.",
 };
@@ -81,8 +81,8 @@ export const dirt = {
   saves: (name) => `${name}: mit Brettern und ohne`,
   saved: (mound, moundFoot, walls, wallsFoot, saved, boxed) =>
     `Als einfacher Haufen ${mound}, unten ${moundFoot} breit; zwischen Brettern ${walls}, ${wallsFoot} breit. Bretter sparen ${saved} festgeklopfte Erde. Geplant ist sie ${boxed ? "mit Brettern" : "ohne"}.`,
-  mounds: "Oben zwischen Brettern, unten als einfacher Haufen; dieselbe Fahrlinie",
-  moundsLegend: "Links von der Seite, rechts quer an der Landekante",
+  mounds: "Dieselbe Fahrlinie zweimal: links von der Seite, rechts quer durch die Landekante geschnitten",
+  moundsLegend: { A: "mit Brettern", B: "als einfacher Haufen" },
   water: "Tiefpunkte und Wasser",
   waterHow: "Wo Wasser zusammenläuft. Mit Gefälle zur Seite läuft es von selbst ab; wo es steht, leg einen Graben zum nächsten Tiefpunkt, oder heb den Boden an.",
   station: "Bei, waagerecht",
@@ -140,6 +140,7 @@ export const upkeep = {
   readings: (unit) => `Abstand und Höhe dessen, was gebaut ist, eine Messung je Zeile, in ${unit}. Tippe sie ein oder füge zwei Spalten ein.`,
   compare: "Mit dem Plan vergleichen",
   builtDrawn: "Was gebaut ist, über dem, was geplant war",
+  builtLegend: "Unterbrochene Linien sind gebaut; die Balken darunter sind die Unterschiede, größer gezeichnet",
   station: "Bei, waagerecht",
   stake: "Pflock",
   feature: "Auf",

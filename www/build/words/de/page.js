@@ -33,6 +33,7 @@ export const common = {
   cutList: "Zuschnitt",
   cuttingPlan: "Welches Brett was ergibt",
   cuttingDrawn: "Die Bretter mit ihren Schnitten",
+  cuttingLegend: "Grau bleibt übrig",
   coming: "Wird noch ausgerechnet.",
   lost: "Das ließ sich hier nicht ausrechnen. Lade die Seite neu.",
 };

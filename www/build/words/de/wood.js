@@ -42,7 +42,7 @@ export const pieces = {
 export const lips = {
   build: (count, names) => (count === 1 ? `Einmal bauen, für ${names}.` : `${count}-mal gleich bauen, für ${names}.`),
   drawn: "Der Absprung von der Seite",
-  legend: "Nummern sind die Rippen der Tabelle unten",
+  legend: { A: "Holz schließt an Erde an", B: "gerades Ende beginnt", C: "hier wird die Schnur gehalten", D: "Rippe", E: "Bein", F: "Deck", G: "Seitenteil", R: "Schnur der Fahrbahn", r: "Schnur der Oberkante des Seitenteils" },
   curve: "Der Bogen",
   width: "Breite",
   run: "Waagerecht vom Fuß bis zur Kante",
@@ -96,6 +96,9 @@ export const lips = {
   panels: (each, all, string) => `${each} je Absprung, ${all} insgesamt, die Hälfte davon gespiegelt.${string ? ` Ihre Oberkante zeichnest du mit einer Schnur von ${string} um denselben Mittelpunkt: Darauf liegt das Deck.` : ""}`,
   joints: (parts, at) => `Jedes wird aus ${parts} Teilen zusammengesetzt, gestoßen bei ${at} entlang; hinter jedem Stoß steht ein Bein.`,
   sheets: (count, size, sure) => `${count === 1 ? "Eine Platte" : `${count} Platten`} von ${size}${sure ? "; weniger reichen nicht" : ""}.`,
+  panel: "Seitenteil",
+  panelPart: (number) => `Teil ${number} eines Seitenteils, vom Fuß an`,
+  skinPart: "Stück der Haut",
   panelsDrawn: "So liegen die Teile auf den Platten",
   frame: "Beine und Streben, für einen Absprung",
   what: "Teil",
@@ -137,7 +140,7 @@ export const lips = {
 
 export const boxes = {
   drawn: "Die Landung mit Bretterwänden von der Seite und von vorn",
-  legend: "Höhen und Tiefen zählen vom Boden",
+  legend: { A: "Bretter", B: "Pfosten", C: "Stange von Wand zu Wand", D: "Stange zum Anker", E: "vergrabenes Holz", F: "was befahren wird" },
   inside: "Breite zwischen den Wänden",
   height: "Höhe der Vorderwand",
   long: "Länge jeder Seitenwand",
@@ -148,7 +151,7 @@ export const boxes = {
   corner: (count) => String(count),
   rod: "Stärkster Zug an einer Stange, von dem, was sie darf",
   posts: "Pfosten",
-  postsHow: "Pfosten stehen außen an den Brettern; vordere zählen von der Mitte, seitliche von der Vorderseite. Biegung: der Teil von dem, was der Pfosten bei nasser Füllung darf.",
+  postsHow: "Pfosten stehen außen an den Brettern; vordere zählen vom linken aus, seitliche von der Vorderseite. Biegung: der Teil von dem, was der Pfosten bei nasser Füllung darf.",
   post: "Pfosten",
   front: "Vorn",
   side: "Seite",
@@ -202,7 +205,7 @@ export const boxes = {
 
 export const ramp = {
   drawn: "Die Startrampe von der Seite",
-  legend: "Nummern sind Reihen von Pfosten",
+  legend: { A: "Deck", B: "Längsbalken", C: "Querbalken", D: "Pfosten", E: "Strebe", F: "Geländer", G: "Stäbe", H: "Treppe", I: "Fundament" },
   width: "Breite des Decks",
   height: "Plattform über dem Boden, höchstens",
   run: "Waagerecht von hinten bis zum Fuß",

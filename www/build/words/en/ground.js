@@ -35,7 +35,7 @@ export const stakes = {
   file: "stakes.csv",
   long: "The line from the side",
   section: (number, all, from, to) => `Part ${number} of ${all}, from ${from} to ${to}`,
-  sectionLegend: "Numbers are stakes; heights are over the ground",
+  sectionLegend: "Numbers are stakes, under them the height of the ride over your ground; grey is heaped, upright strokes are dug",
   off: "How far each may be off before a jump is no longer clean",
   noTolerance: "No jump is clean as planned. Change the line before you dig it.",
 };
@@ -81,8 +81,8 @@ export const dirt = {
   saves: (name) => `${name}: with boards and without`,
   saved: (mound, moundFoot, walls, wallsFoot, saved, boxed) =>
     `As a plain mound ${mound}, ${moundFoot} wide below; between boards ${walls}, ${wallsFoot} wide. Boards save ${saved} of packed dirt. It is planned ${boxed ? "with boards" : "without"}.`,
-  mounds: "Above between boards, below as a plain mound; the same ride line",
-  moundsLegend: "Left from the side, right across at the knuckle",
+  mounds: "The same ride line twice: left from the side, right cut across at the knuckle",
+  moundsLegend: { A: "with boards", B: "as a plain mound" },
   water: "Low points and drainage",
   waterHow: "Where water gathers. With a fall to the side it runs off by itself; where it stands, lay a drain to the next low point, or raise the ground.",
   station: "At, level",
@@ -140,6 +140,7 @@ export const upkeep = {
   readings: (unit) => `Station and height of what was built, one reading in a row, in ${unit}. Type them or paste two columns.`,
   compare: "Compare with the plan",
   builtDrawn: "What was built over what was planned",
+  builtLegend: "Broken lines are built; the bars below are the differences, drawn larger",
   station: "At, level",
   stake: "Stake",
   feature: "On",

@@ -33,6 +33,7 @@ export const common = {
   cutList: "Cut list",
   cuttingPlan: "Which board gives what",
   cuttingDrawn: "The boards with their cuts",
+  cuttingLegend: "Grey is left over",
   coming: "Still being worked out.",
   lost: "This could not be worked out here. Load the page again.",
 };

@@ -42,7 +42,7 @@ export const pieces = {
 export const lips = {
   build: (count, names) => (count === 1 ? `Build one, for ${names}.` : `Build ${count} alike, for ${names}.`),
   drawn: "Side view of the lip",
-  legend: "Numbers are the ribs of the table below",
+  legend: { A: "wood takes over from dirt", B: "straight end begins", C: "string is held here", D: "rib", E: "leg", F: "deck", G: "side panel", R: "string of the riding curve", r: "string of the panel's top" },
   curve: "The curve",
   width: "Width",
   run: "Run, level from foot to edge",
@@ -96,6 +96,9 @@ export const lips = {
   panels: (each, all, string) => `${each} to a lip, ${all} in all, half of them mirrored.${string ? ` Their top is drawn with a string of ${string} about the same centre: the deck lies on it.` : ""}`,
   joints: (parts, at) => `Each is put together from ${parts} parts, joined ${at} along; a leg stands behind each joint.`,
   sheets: (count, size, sure) => `${count === 1 ? "One sheet" : `${count} sheets`} of ${size}${sure ? "; fewer cannot do" : ""}.`,
+  panel: "side panel",
+  panelPart: (number) => `part ${number} of a side panel, from the foot on`,
+  skinPart: "piece of the skin",
   panelsDrawn: "How the parts lie on the sheets",
   frame: "Legs and braces, for one lip",
   what: "Part",
@@ -137,7 +140,7 @@ export const lips = {
 
 export const boxes = {
   drawn: "Boxed landing from the side and from the front",
-  legend: "Heights and depths from the ground",
+  legend: { A: "boards", B: "post", C: "rod from side to side", D: "rod to the anchor", E: "buried timber", F: "what is ridden" },
   inside: "Width inside the walls",
   height: "Height of the front wall",
   long: "Length of each side wall",
@@ -148,7 +151,7 @@ export const boxes = {
   corner: (count) => String(count),
   rod: "Hardest pull on a rod, of what it may bear",
   posts: "Posts",
-  postsHow: "Posts stand outside the boards; front ones are told from the middle, side ones from the front face. Bending is a share of what the post may bear, in wet fill.",
+  postsHow: "Posts stand outside the boards; front ones are told from the left one, side ones from the front face. Bending is a share of what the post may bear, in wet fill.",
   post: "Post",
   front: "Front",
   side: "Side",
@@ -202,7 +205,7 @@ export const boxes = {
 
 export const ramp = {
   drawn: "Start ramp from the side",
-  legend: "Numbers are rows of posts",
+  legend: { A: "deck", B: "joists", C: "beams", D: "post", E: "brace", F: "rail", G: "balusters", H: "stair", I: "footing" },
   width: "Width of the deck",
   height: "Platform over the ground, at most",
   run: "Run, level from the back to the foot",
