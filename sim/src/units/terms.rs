@@ -20,7 +20,9 @@ pub fn value(text: &str, quantity: Quantity, system: System) -> Result<Ratio<i64
         None => (false, text.strip_prefix('+').unwrap_or(text).trim_start()),
     };
     let value = match quantity {
-        Quantity::Length | Quantity::Margin | Quantity::Sawn => length(text, quantity, system, negative)?,
+        Quantity::Length | Quantity::Margin | Quantity::Sawn => {
+            length(text, quantity, system, negative)?
+        }
         _ => single(text, quantity, system, negative)?,
     };
     if quantity == Quantity::Count && !value.is_integer() {

@@ -106,3 +106,39 @@ fn name(path: &str) -> String {
         path.replace(|c: char| !c.is_ascii_alphanumeric(), "_")
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn files(all: &[(&str, &str)]) -> Files {
+        let owned = |(path, text): &(&str, &str)| (path.to_string(), text.as_bytes().to_vec());
+        all.iter().map(owned).collect()
+    }
+
+    #[test]
+    fn an_entry_in_a_folder_finds_what_stays_apart() {
+        let mut files = files(&[
+            ("apart.js", "export const a = 1;"),
+            (
+                "parts/b.js",
+                "import { a } from \"../apart.js\";\nexport const b = () => new URL(\"../w.js\", import.meta.url);",
+            ),
+            (
+                "deep/entry.js",
+                "import { b } from \"../parts/b.js\";\nb();",
+            ),
+        ]);
+        join(&mut files, &["deep/entry.js"], &["apart.js"]).unwrap();
+        let text = String::from_utf8(files["deep/entry.js"].clone()).unwrap();
+        assert!(
+            text.starts_with("import * as $apart_js from \"../apart.js\";\n"),
+            "{text}"
+        );
+        assert!(
+            text.contains("new URL(\"../parts/b.js\", import.meta.url)"),
+            "{text}"
+        );
+        assert!(!files.contains_key("parts/b.js"));
+    }
+}

@@ -59,8 +59,7 @@ fn join_sheets(files: &mut Files, apart: &[&str]) -> Result<Vec<u8>> {
     let mut copy = files.clone();
     join(&mut copy, &[SHEETS], apart)?;
     files.retain(|path, _| copy.contains_key(path) || !path.starts_with("build/"));
-    copy.remove(SHEETS)
-        .with_context(|| format!("no {SHEETS}"))
+    copy.remove(SHEETS).with_context(|| format!("no {SHEETS}"))
 }
 
 /// Makes the bindings between a simulator and the page.

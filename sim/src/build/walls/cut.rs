@@ -16,6 +16,9 @@ const TWO_TIES: f64 = 0.5;
 /// How far a corner tie reaches along either wall, m (common practice, no source).
 const CORNER: f64 = 0.5;
 
+/// A course that would hold less of the fill than this, as a share of its height, is none.
+const ALL_BUT: f64 = 1e-6;
+
 /// What a box is made of, as far as it is cut.
 pub(super) struct Parts<'a> {
     pub stock: &'a WallStock,
@@ -50,7 +53,7 @@ impl Parts<'_> {
     /// leaves enough to be cut along the slope.
     fn sheeting(&self, list: &mut List) {
         let [thick, wide] = self.stock.board;
-        let courses = (self.outline.height(0.0) / wide).ceil() as u32;
+        let courses = (self.outline.height(0.0) / wide - ALL_BUT).ceil() as u32;
         for course in 0..courses {
             let lower = num::max(wide * f64::from(course), LOWEST);
             let length = num::min(self.outline.reach(lower), self.side.length);

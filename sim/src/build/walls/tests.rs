@@ -98,11 +98,21 @@ fn on_a_bed_walls_are_no_higher() {
 #[test]
 fn boards_cover_the_walls() {
     let stock = WallStock::default();
-    for height in [0.5, 0.9, 1.3] {
+    // The second is as high as three boards.
+    for height in [0.5, 0.6, 0.9, 1.3] {
         let (plan, profile) = with_landing(Soil::Sand, |landing| landing.height = height);
         let sheet = &boxes(&plan, &profile, &stock)[0];
         let boards = sheet.pieces.iter().filter(|p| p.kind == Kind::Sheeting);
         let area = |p: &Piece| p.section[1] * p.length * f64::from(p.count);
+        let front = boards
+            .clone()
+            .filter(|p| (p.length - sheet.width - 0.1).abs() < 1e-9);
+        let courses = (height / stock.board[1] - 1e-6).ceil();
+        assert_eq!(
+            front.map(|p| f64::from(p.count)).sum::<f64>(),
+            courses,
+            "{height} m"
+        );
         let bought: f64 = boards.clone().map(area).sum();
         let knuckle = profile.lips[0].knuckle;
         let strips = 4000;
