@@ -57,6 +57,9 @@ function cell(value, heading, first) {
   return made;
 }
 
+// A table with more rows than this may go on on the next page.
+const MANY = 14;
+
 /** A table; nothing without rows. A heading that begins with `#` stands over figures. */
 export function table(headings, rows, { className = "" } = {}) {
   if (!rows.length) return null;
@@ -70,7 +73,7 @@ export function table(headings, rows, { className = "" } = {}) {
   const body = rows.map((row) => make("tr", {}, ...row.map((value, i) => align(cell(value, names[i], i === 0), i))));
   const made = make("table", { className }, make("thead", {}, head), make("tbody", {}, ...body));
   if (headings.length > FEW && figures.some((figure) => !figure)) made.classList.add("many");
-  return make("div", { className: "wide" }, made);
+  return make("div", { className: rows.length > MANY ? "wide" : "wide whole" }, made);
 }
 
 /** A table with few columns, and many rows, as several beside each other. */

@@ -5,7 +5,7 @@ import { make } from "../parts/make.js";
 import { list as joined } from "../numbers.js";
 import { button, buttons, cautions, facts, leaf, list, part, table, text } from "./leaf.js";
 import { pieceRows, cuttingPlan } from "./pieces.js";
-import { angle, length, mass, sawn, section, thick } from "./quantities.js";
+import { angle, length, mass, sawn, size as broad, thick } from "./quantities.js";
 import { drawn, figure, sheet as page } from "./sketch.js";
 import { work } from "./work.js";
 import { common, lips as words, pieces, titles } from "./words.js";
@@ -65,7 +65,7 @@ function deck({ deck: { kind, ...deck } }) {
     return [text(words.boards(count, ripped && sawn(ripped), sawn(hollow)))];
   }
   const { bend, grid, size } = deck;
-  return [text(words.skin(thick(bend.thickness), bend.layers, words.grains[bend.grain], grid[0] * grid[1], section(size)))];
+  return [text(words.skin(thick(bend.thickness), bend.layers, words.grains[bend.grain], grid[0] * grid[1], broad(size)))];
 }
 
 const bend = ({ least, fits }) => (fits ? words.bends : words.breaks)(length(least));
@@ -94,7 +94,7 @@ function panels({ lip_box: box, deck, count }, i) {
   return [
     text(words.panels(each, each * count, string && sawn(string))),
     parts.length > 1 && text(words.joints(parts.length, joined(joints.map(sawn)))),
-    text(words.sheets(sheets, section(layout.sheet), sheets === layout.least)),
+    text(words.sheets(sheets, broad(layout.sheet), sheets === layout.least)),
     figure({ kind: "panels", sheet: i }, words.panelsDrawn, panelLetters(parts.length, deck.kind === "skin")),
   ];
 }

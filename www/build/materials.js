@@ -63,6 +63,17 @@ function saveCuts() {
 
 const own = ({ section: both, sawn: gives }) => [section(both), length(gives.boards), volume(gives.volume), pure(gives.board_feet, 0)];
 
+/** Rods of one length together. */
+function alike(rods) {
+  const found = new Map();
+  for (const { diameter, length: long, count } of rods) {
+    const row = [pieces.rod(thick(diameter)), sawn(long)];
+    const key = row.join("|");
+    found.set(key, [...row, (found.get(key)?.[2] ?? 0) + count]);
+  }
+  return [...found.values()].map(([rod, long, count]) => [rod, long, String(count)]);
+}
+
 /** The sheet. */
 export function materials() {
   const { bill, rods, own: logs } = work.job;
@@ -76,7 +87,7 @@ export function materials() {
     list([words.waste(waste), words.lengths, words.board]),
     buttons(button(words.save, save), button(words.saveCuts, saveCuts)),
     priceFields(sort),
-    part(words.rods, table([words.rod, `#${pieces.length}`, `#${pieces.count}`], rods.map(({ diameter, length: long, count }) => [pieces.rod(thick(diameter)), sawn(long), String(count)]))),
+    part(words.rods, table([words.rod, `#${pieces.length}`, `#${pieces.count}`], alike(rods))),
     part(words.logs, table([pieces.section, `#${words.boards}`, `#${words.volume}`, `#${words.boardFeet}`], logs.map(own)), logs.length > 0 && text(words.logsHow(words.rules[work.supplies.log_rule]))),
     list(words.minding),
   );

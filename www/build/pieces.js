@@ -2,7 +2,7 @@
 
 import { list as joined } from "../numbers.js";
 import { table, text } from "./leaf.js";
-import { sawn, section, thick } from "./quantities.js";
+import { sawn, section, size as broad, thick } from "./quantities.js";
 import { pieces as words } from "./words.js";
 
 // Rods are no wood: their section is their diameter.
@@ -13,7 +13,7 @@ const size = ({ kind, section: both }) => (RODS.includes(kind) ? words.rod(thick
 /** A list of pieces of timber, rods and sheets. */
 export function pieceRows(pieces, sheets = []) {
   const timber = pieces.map((piece) => [words.kinds[piece.kind], size(piece), sawn(piece.length), String(piece.count)]);
-  const panels = sheets.map((sheet) => [words.sheets[sheet.kind], words.plywood(thick(sheet.thickness)), section(sheet.size), String(sheet.count)]);
+  const panels = sheets.map((sheet) => [words.sheets[sheet.kind], words.plywood(thick(sheet.thickness)), broad(sheet.size), String(sheet.count)]);
   return table([words.what, words.section, `#${words.length}`, `#${words.count}`], [...timber, ...panels]);
 }
 

@@ -31,12 +31,17 @@ export function sawn(metres) {
 /** Of how thick something is, m: sheets are sold in halves of a millimetre. */
 export const thick = (metres) => shown(metres, "sawn");
 
-/** Thickness and width, or length and width, m. */
-export function section([a, b]) {
-  // In inches each figure carries its own sign.
-  const first = state.system === "feet" ? thick(a) : thick(a).split(NO_BREAK)[0];
-  return `${first} × ${thick(b)}`.replaceAll(" ", NO_BREAK);
+/** Two measures of one piece. In inches each figure carries its own sign. */
+function times(a, b) {
+  const first = state.system === "feet" ? a : a.split(NO_BREAK)[0];
+  return `${first} × ${b}`.replaceAll(" ", NO_BREAK);
 }
+
+/** Thickness and width, m. */
+export const section = ([a, b]) => times(thick(a), sawn(b));
+
+/** Length and width, m. */
+export const size = ([a, b]) => times(sawn(a), sawn(b));
 
 export const volume = (cubicMetres) => shown(cubicMetres, "volume");
 export const mass = (kilograms) => shown(kilograms, "mass");

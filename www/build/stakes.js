@@ -49,7 +49,7 @@ function tolerances() {
 /** The first sheet. */
 export function stakeOut() {
   const { stakes } = work.job;
-  const sections = parts().map(([from, to], i, all) => figure({ kind: "section", from, to }, words.section(i + 1, all.length, length(from), length(to)), words.sectionLegend));
+  const sections = parts().map(([from, to], i, all) => figure({ kind: "section", from, to }, words.section(i + 1, all.length, length(from), length(to))));
   const lines = state.good.line.features ? null : text(words.surveyed);
   return leaf(
     "stakes",
@@ -60,7 +60,7 @@ export function stakeOut() {
     table([`#${words.number}`, words.marked, `#${words.tape}`, `#${words.level}`, `#${words.height}`, `#${words.edge}`, `#${words.toe}`], stakes.map(row), { className: "stakes" }),
     list(stakes.map(turn)),
     stakes.length && buttons(button(words.save, save)),
-    part(words.long, ...sections),
+    part(words.long, text(words.sectionLegend), ...sections),
     part(words.off, make("div", { data: { part: "tolerances" } }, tolerances() ?? "")),
   );
 }

@@ -35,7 +35,7 @@ export const stakes = {
   file: "pfloecke.csv",
   long: "Die Line von der Seite",
   section: (number, all, from, to) => `Teil ${number} von ${all}, von ${from} bis ${to}`,
-  sectionLegend: "Nummern sind Pflöcke, darunter die Höhe der Fahrbahn über deinem Boden; Graues wird aufgeschüttet, senkrecht Gestricheltes abgegraben",
+  sectionLegend: "Nummern sind Pflöcke, darunter die Höhe der Fahrbahn über deinem Boden; Graues wird aufgeschüttet, senkrecht Gestricheltes abgegraben.",
   off: "Wie weit jedes Maß danebenliegen darf, bevor ein Sprung nicht mehr sauber ist",
   noTolerance: "So wie geplant ist kein Sprung sauber. Ändere die Line, bevor du sie gräbst.",
 };
@@ -63,7 +63,7 @@ export const dirt = {
   missing: "Von anderswo nötig",
   none: "nichts",
   loads: "Das sind",
-  carried: (barrows, buckets, trucks) => `${barrows} Schubkarren, oder ${buckets} Laderschaufeln, oder ${trucks} Laster`,
+  carried: (barrows, buckets, trucks) => `${barrows} ${barrows === 1 ? "Schubkarre" : "Schubkarren"}, oder ${buckets} ${buckets === 1 ? "Laderschaufel" : "Laderschaufeln"}, oder ${trucks} Laster`,
   spare: "Übrig",
   hours: "Arbeit von Hand",
   byHand: (hours) => `etwa ${hours} Stunden für einen Erwachsenen`,

@@ -35,7 +35,7 @@ export const stakes = {
   file: "stakes.csv",
   long: "The line from the side",
   section: (number, all, from, to) => `Part ${number} of ${all}, from ${from} to ${to}`,
-  sectionLegend: "Numbers are stakes, under them the height of the ride over your ground; grey is heaped, upright strokes are dug",
+  sectionLegend: "Numbers are stakes, under them the height of the ride over your ground; grey is heaped, upright strokes are dug.",
   off: "How far each may be off before a jump is no longer clean",
   noTolerance: "No jump is clean as planned. Change the line before you dig it.",
 };
@@ -63,7 +63,7 @@ export const dirt = {
   missing: "Wanted from elsewhere",
   none: "nothing",
   loads: "That is",
-  carried: (barrows, buckets, trucks) => `${barrows} barrows, or ${buckets} loader buckets, or ${trucks} trucks`,
+  carried: (barrows, buckets, trucks) => `${barrows} ${barrows === 1 ? "barrow" : "barrows"}, or ${buckets} loader ${buckets === 1 ? "bucket" : "buckets"}, or ${trucks} ${trucks === 1 ? "truck" : "trucks"}`,
   spare: "Left over",
   hours: "Work by hand",
   byHand: (hours) => `about ${hours} hours of one grown-up`,
