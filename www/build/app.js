@@ -2,7 +2,7 @@
 
 import { default as init } from "../carryline.js";
 import { default as initShed } from "../shed.js";
-import { state } from "../state.js";
+import { state, tell as tellAll } from "../state.js";
 import { unlessHeld } from "../finger.js";
 import { steadily } from "../steady.js";
 import { keepSystem, usualSystem } from "../units.js";
@@ -20,8 +20,8 @@ import { lips } from "./lips.js";
 import { materials } from "./materials.js";
 import { ramp } from "./ramp.js";
 import { startSettings } from "./settings.js";
-import { stakeOut } from "./stakes.js";
-import { testDaySheet } from "./test_day.js";
+import { stakeOut, tellTolerances } from "./stakes.js";
+import { tellOrder, testDaySheet } from "./test_day.js";
 import { upkeep } from "./upkeep.js";
 import { page as words } from "./words.js";
 import { ofSupplies, reckon, takeSupplies, work } from "./work.js";
@@ -37,6 +37,12 @@ function show() {
   lay([stakeOut(), ...lips(show), ...boxes(), ramp(), dirt(), materials(), upkeep(show), testDaySheet()].filter(Boolean));
 }
 
+/** What was found out comes in where it stands, whatever somebody is typing elsewhere. */
+function tellStudy() {
+  tellTolerances();
+  tellOrder();
+}
+
 /** Asks for a study, and with its answer for the next. */
 function study(number) {
   const part = STUDIES[number];
@@ -48,7 +54,7 @@ function study(number) {
     // What could not be found out is left out, and said.
     work.study[part] = answer ?? null;
     study(number + 1);
-    unlessHeld(() => steadily(show));
+    unlessHeld(() => steadily(tellStudy));
   });
 }
 
@@ -120,7 +126,10 @@ async function start() {
   onLine((changed) => steadily(() => open(changed)));
   document.getElementById("print").addEventListener("click", () => window.print());
   page.dataset.ready = "true";
-  startNewer().catch(console.warn);
+  // Whoever builds may want all of it where there is no connection.
+  startNewer()
+    .then(() => tellAll("plan"))
+    .catch(console.warn);
 }
 
 start().catch((error) => {

@@ -89,6 +89,7 @@ export function dirt() {
     "dirt",
     titles.dirt,
     caution(common.services),
+    caution(words.steep),
     part(
       words.byFeature,
       table([words.feature, `#${words.tallest}`, `#${words.foot}`, `#${words.packed}`, `#${words.bank}`, `#${words.loose}`, `#${words.cut}`, `#${words.barrows}`], moved().map(row)) ?? text(words.noDirt),
@@ -99,6 +100,5 @@ export function dirt() {
     part(words.where, all.ways.length ? text(words.haul) : null, table([words.from, words.to, `#${words.loose}`, `#${words.far}`, `#${words.barrows}`], all.ways.map(way)) ?? text(words.noWays)),
     all.boxed.length > 0 && make("section", { className: "saves" }, ...all.boxed.map(boxed)),
     part(words.water, text(words.waterHow), table([`#${words.station}`, words.on, `#${words.levelFor}`, `#${words.overYard}`, `#${words.stands}`, words.drain], lows.map(low)) ?? text(words.noLows)),
-    caution(words.steep),
   );
 }

@@ -8,9 +8,12 @@ import { reason } from "../wrong.js";
 import { work } from "./work.js";
 
 /** What is to be done after a change. */
-let changed = () => {};
+let then = () => {};
 
-export const onSupplies = (then) => (changed = then);
+export const onSupplies = (does) => (then = does);
+
+/** After the focus has gone where it goes: fields are made anew. */
+const changed = () => setTimeout(() => then());
 
 let serial = 0;
 

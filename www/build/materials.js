@@ -41,9 +41,9 @@ function rows() {
 function save() {
   const { bill, rods } = work.job;
   const headings = [words.what, words.pieces, headed(words.longest, "sawn"), ...["needed", "atHand", "buy"].map((word) => headed(words[word], "length")), headed(words.volume, "volume"), words.boardFeet, words.cost];
-  const line = (one) => [loose(sort(one)), one.pieces, bare(one.longest, "sawn"), ...[one.length, one.at_hand, one.buy].map((v) => bare(v, "length")), bare(one.volume, "volume"), Number(one.board_feet.toFixed(1)), one.cost];
+  const line = (one) => [loose(sort(one)), one.pieces, bare(one.longest, "sawn"), ...[one.length, one.at_hand, one.buy].map((v) => bare(v, "length")), bare(one.volume, "volume"), Number(one.board_feet.toFixed(1)), one.cost && Number(one.cost.toFixed(2))];
   const rod = (one) => [loose(pieces.rod(thick(one.diameter))), one.count, bare(one.length, "sawn"), bare(one.count * one.length, "length")];
-  const earth = bill.earth > 0 ? [[words.earth, "", "", "", "", "", bare(bill.earth, "volume"), "", bill.earth_cost]] : [];
+  const earth = bill.earth > 0 ? [[words.earth, "", "", "", "", "", bare(bill.earth, "volume"), "", bill.earth_cost && Number(bill.earth_cost.toFixed(2))]] : [];
   saveRows([headings, ...bill.lines.map(line), ...rods.map(rod), ...earth, [common.worked]], words.file);
 }
 

@@ -46,6 +46,9 @@ function tolerances() {
   return list(found.map((one) => `${called({ ...work.planned[one.lip], lip: one.lip })}: ${dug(one)}`));
 }
 
+/** Writes them where they stand, once they are found. */
+export const tellTolerances = () => document.querySelector('[data-part="tolerances"]').replaceChildren(tolerances());
+
 /** The first sheet. */
 export function stakeOut() {
   const { stakes } = work.job;
@@ -61,6 +64,6 @@ export function stakeOut() {
     list(stakes.map(turn)),
     stakes.length && buttons(button(words.save, save)),
     part(words.long, text(words.sectionLegend), ...sections),
-    part(words.off, make("div", { data: { part: "tolerances" } }, tolerances() ?? "")),
+    part(words.off, make("div", { data: { part: "tolerances" } }, tolerances())),
   );
 }

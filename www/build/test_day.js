@@ -57,6 +57,9 @@ function order() {
   ];
 }
 
+/** Writes it where it stands, once it is found. */
+export const tellOrder = () => document.querySelector('[data-part="test-day"]').replaceChildren(...order().filter(Boolean));
+
 /** Boxes to tick. */
 const ticks = (sentences) => list(sentences, "ticks");
 

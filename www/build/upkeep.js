@@ -46,8 +46,9 @@ function settling() {
 // Where something else than a comma stands between two numbers, the comma stands inside them.
 const apart = (line) => (/\S[\s;]+\S/.test(line) ? pointed(line) : line);
 
-// What was typed and could not be read yet.
+// What was typed and is not used yet, and what is wrong with it: both outlast the form.
 let draft = null;
+let wrong = "";
 
 const typed = () => work.readings.map((point) => `${point.map((v) => spelt(plain(v, "length")[0])).join("\t")}\n`).join("");
 
@@ -56,18 +57,19 @@ function take(area, told, renew) {
   try {
     const flat = read(area.value.split("\n").map(apart).join("\n"), state.system);
     draft = null;
+    wrong = "";
     keepReadings(Array.from({ length: flat.length / 2 }, (_, i) => [flat[2 * i], flat[2 * i + 1]]));
     renew();
   } catch (rows) {
     if (!Array.isArray(rows)) throw rows;
-    told.textContent = noRow(rows[0]);
+    told.textContent = wrong = noRow(rows[0]);
     told.hidden = false;
   }
 }
 
 function form(renew) {
   const area = make("textarea", { id: "built-text", rows: 6, spellcheck: false, autocomplete: "off", value: draft ?? typed() });
-  const told = make("p", { className: "fault", id: "built-told", hidden: true });
+  const told = make("p", { className: "fault", id: "built-told", hidden: !wrong }, wrong);
   area.setAttribute("aria-describedby", told.id);
   area.addEventListener("input", () => (draft = area.value));
   return make("div", { className: "field survey" }, make("label", { htmlFor: area.id }, words.readings(plain(0, "length")[1])), area, told, buttons(button(words.compare, () => take(area, told, renew), "built-use")));

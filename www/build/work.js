@@ -22,7 +22,7 @@ export const work = {
 
 /** What there is to build with, as it was kept; what is not known here is left out. */
 export function takeSupplies() {
-  const usual = shed.usual_supplies();
+  const usual = usualSupplies();
   const kept = read("localStorage", KEY);
   const known = Object.entries(kept ?? {}).filter(([name]) => name in usual);
   work.supplies = usual;
@@ -33,8 +33,8 @@ export function takeSupplies() {
 /** Keeps what there is to build with. */
 export const keepSupplies = () => put("localStorage", KEY, work.asked);
 
-/** What it usually is. */
-export const usualSupplies = () => shed.usual_supplies();
+/** What it usually is; whoever thinks in feet has other paper. */
+export const usualSupplies = () => ({ ...shed.usual_supplies(), paper: state.system === "feet" ? "letter" : "a4" });
 
 export function keepReadings(readings) {
   work.readings = readings;

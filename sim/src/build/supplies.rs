@@ -164,7 +164,7 @@ impl Supplies {
         let mut checker = Checker::default();
         let c = &mut checker;
         let size = |c: &mut Checker, name: &str, value: f64, accepted: RangeInclusive<f64>| {
-            c.within(name, Quantity::Length, value, accepted, Why::StockSize);
+            c.within(name, Quantity::Sawn, value, accepted, Why::StockSize);
         };
         let sections = [
             ("lip_board", self.lip_board),
@@ -186,7 +186,8 @@ impl Supplies {
         size(c, "rod", self.rod, 0.006..=0.03);
         size(c, "kerf", self.kerf, 0.0..=0.01);
         for (i, length) in self.lengths.iter().enumerate() {
-            size(c, &format!("lengths[{i}]"), *length, 1.0..=12.0);
+            let name = format!("lengths[{i}]");
+            c.within(&name, Quantity::Length, *length, 1.0..=12.0, Why::StockSize);
         }
         self.counts(c);
         self.loads(c);
@@ -207,8 +208,9 @@ impl Supplies {
     }
 
     fn loads(&self, c: &mut Checker) {
-        let mut share = |name: &str, value: f64, accepted: RangeInclusive<f64>| {
-            c.within(name, Quantity::Number, value, accepted, Why::StockSize);
+        use Quantity::{Count, Length, Number, Sawn, Volume};
+        let mut within = |name: &str, of: Quantity, value: f64, accepted: RangeInclusive<f64>| {
+            c.within(name, of, value, accepted, Why::StockSize);
         };
         let carriers = [
             ("carriers.barrow", self.carriers.barrow),
@@ -216,7 +218,7 @@ impl Supplies {
             ("carriers.truck", self.carriers.truck),
         ];
         for (name, load) in carriers {
-            share(name, load, 0.01..=30.0);
+            within(name, Volume, load, 0.01..=30.0);
         }
         let waste = self.buying.waste;
         let wastes = [
@@ -226,35 +228,53 @@ impl Supplies {
             ("buying.waste.earth", waste.earth),
         ];
         for (name, lost) in wastes {
-            share(name, lost, 0.0..=0.5);
+            within(name, Number, lost, 0.0..=0.5);
         }
         for (i, place) in self.borrow.iter().enumerate() {
-            share(&format!("borrow[{i}].x"), place.x, -200.0..=200.0);
-            share(&format!("borrow[{i}].y"), place.y, -200.0..=200.0);
-            share(&format!("borrow[{i}].bank"), place.bank, 0.0..=1000.0);
+            within(&format!("borrow[{i}].x"), Length, place.x, -200.0..=200.0);
+            within(&format!("borrow[{i}].y"), Length, place.y, -200.0..=200.0);
+            within(
+                &format!("borrow[{i}].bank"),
+                Volume,
+                place.bank,
+                0.0..=1000.0,
+            );
         }
         for (i, log) in self.logs.iter().enumerate() {
-            share(&format!("logs[{i}].diameter"), log.diameter, 0.05..=2.0);
-            share(&format!("logs[{i}].length"), log.length, 0.5..=15.0);
-            share(
+            within(
+                &format!("logs[{i}].diameter"),
+                Sawn,
+                log.diameter,
+                0.05..=2.0,
+            );
+            within(&format!("logs[{i}].length"), Length, log.length, 0.5..=15.0);
+            within(
                 &format!("logs[{i}].count"),
+                Count,
                 f64::from(log.count),
                 0.0..=200.0,
             );
         }
         let costs = self.buying.prices.iter().enumerate();
         for (i, price) in costs {
-            share(&format!("buying.prices[{i}].price"), price.price, 0.0..=1e6);
+            within(
+                &format!("buying.prices[{i}].price"),
+                Number,
+                price.price,
+                0.0..=1e6,
+            );
         }
         for (i, wood) in self.buying.at_hand.iter().enumerate() {
-            share(
+            within(
                 &format!("buying.at_hand[{i}].length"),
+                Length,
                 wood.length,
                 0.0..=1000.0,
             );
         }
-        share(
+        within(
             "buying.earth_price",
+            Number,
             self.buying.earth_price.unwrap_or(0.0),
             0.0..=1e6,
         );
