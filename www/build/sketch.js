@@ -50,5 +50,5 @@ function lettered(svg, legend) {
 export function figure(what, told, legend = "") {
   const svg = sheet(what, told);
   const under = typeof legend === "string" ? legend : lettered(svg, legend);
-  return make("figure", {}, svg, make("figcaption", {}, [told, under].filter(Boolean).join(". ")));
+  return make("figure", {}, make("div", { className: "wide" }, svg), make("figcaption", {}, [told, under].filter(Boolean).join(". ")));
 }
