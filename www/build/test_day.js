@@ -14,6 +14,7 @@ import { common, day as words, titles } from "./words.js";
 
 // So many rides are written down on a sheet.
 const RIDES = 6;
+const STANDS = 3;
 
 const wind = (value) => {
   const [figure, unit] = apart(value, "speed");
@@ -86,9 +87,10 @@ function happened() {
     room([fields.at, fields.speed, words.rider, words.note], flags.map((at) => [length(at)]), RIDES),
     jumps.length > 0 && make("h4", {}, seen.kinds.landed),
     jumps.length > 0 && room([fields.jump, fields.past_knuckle, words.rider, words.note], jumps.map((name) => [name]), RIDES),
+    jumps.length > 0 && text(words.minus),
     make("h4", {}, seen.kinds.stopped),
-    room([fields.stopped, words.rider, words.note], [], 3),
-    text(words.whereTo),
+    room([fields.stopped, words.rider, words.note], [], STANDS),
+    text(words.rolled),
   ];
 }
 

@@ -29,5 +29,6 @@ export const day = {
   writeHow: "Schreib es dort auf, wo du es siehst. Trag es später unter „Nach einer Probefahrt“ ein: Daraus lernt die Seite, wie dein Boden rollt. Orte zählen waagerecht vom Anfang bis zur Mitte des Rads.",
   rider: "Wer",
   note: "Notiz",
-  whereTo: "Nur ohne Bremsen. Mit einem Minus, wenn das Hinterrad vor der Landekante aufkam.",
+  minus: "Waagerecht von der Landekante bis zur Spur des Hinterrads; mit einem Minus, wenn es davor aufkam.",
+  rolled: "Nur ohne Bremsen.",
 };

@@ -29,5 +29,6 @@ export const day = {
   writeHow: "Write it down where you see it. Later type it in under “After a test ride”: the page then learns how your ground rolls. Places count level from the start to the middle of the bike.",
   rider: "Rider",
   note: "Note",
-  whereTo: "Without braking only. With a minus where the rear wheel came up short of the knuckle.",
+  minus: "Level from the knuckle to the mark of the rear wheel; with a minus where it came up short.",
+  rolled: "Only without braking.",
 };
