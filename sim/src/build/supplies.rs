@@ -191,6 +191,7 @@ impl Supplies {
         }
         self.counts(c);
         self.loads(c);
+        self.buying(c);
         checker.faults
     }
 
@@ -208,76 +209,57 @@ impl Supplies {
     }
 
     fn loads(&self, c: &mut Checker) {
-        use Quantity::{Count, Length, Number, Sawn, Volume};
-        let mut within = |name: &str, of: Quantity, value: f64, accepted: RangeInclusive<f64>| {
-            c.within(name, of, value, accepted, Why::StockSize);
+        use Quantity::{Count, Length, Sawn, Volume};
+        let mut within = |name: String, of: Quantity, value: f64, accepted: RangeInclusive<f64>| {
+            c.within(&name, of, value, accepted, Why::StockSize);
         };
         let carriers = [
-            ("carriers.barrow", self.carriers.barrow),
-            ("carriers.bucket", self.carriers.bucket),
-            ("carriers.truck", self.carriers.truck),
+            ("barrow", self.carriers.barrow),
+            ("bucket", self.carriers.bucket),
+            ("truck", self.carriers.truck),
         ];
         for (name, load) in carriers {
-            within(name, Volume, load, 0.01..=30.0);
-        }
-        let waste = self.buying.waste;
-        let wastes = [
-            ("buying.waste.timber", waste.timber),
-            ("buying.waste.board", waste.board),
-            ("buying.waste.sheet", waste.sheet),
-            ("buying.waste.earth", waste.earth),
-        ];
-        for (name, lost) in wastes {
-            within(name, Number, lost, 0.0..=0.5);
+            within(format!("carriers.{name}"), Volume, load, 0.01..=30.0);
         }
         for (i, place) in self.borrow.iter().enumerate() {
-            within(&format!("borrow[{i}].x"), Length, place.x, -200.0..=200.0);
-            within(&format!("borrow[{i}].y"), Length, place.y, -200.0..=200.0);
-            within(
-                &format!("borrow[{i}].bank"),
-                Volume,
-                place.bank,
-                0.0..=1000.0,
-            );
+            let at = |name: &str| format!("borrow[{i}].{name}");
+            within(at("x"), Length, place.x, -200.0..=200.0);
+            within(at("y"), Length, place.y, -200.0..=200.0);
+            within(at("bank"), Volume, place.bank, 0.0..=1000.0);
         }
         for (i, log) in self.logs.iter().enumerate() {
-            within(
-                &format!("logs[{i}].diameter"),
-                Sawn,
-                log.diameter,
-                0.05..=2.0,
-            );
-            within(&format!("logs[{i}].length"), Length, log.length, 0.5..=15.0);
-            within(
-                &format!("logs[{i}].count"),
-                Count,
-                f64::from(log.count),
-                0.0..=200.0,
-            );
+            let at = |name: &str| format!("logs[{i}].{name}");
+            within(at("diameter"), Sawn, log.diameter, 0.05..=2.0);
+            within(at("length"), Length, log.length, 0.5..=15.0);
+            within(at("count"), Count, f64::from(log.count), 0.0..=200.0);
         }
-        let costs = self.buying.prices.iter().enumerate();
-        for (i, price) in costs {
-            within(
-                &format!("buying.prices[{i}].price"),
-                Number,
-                price.price,
-                0.0..=1e6,
-            );
+    }
+
+    fn buying(&self, c: &mut Checker) {
+        use Quantity::{Length, Number};
+        let buying = &self.buying;
+        let mut within = |name: String, of: Quantity, value: f64, accepted: RangeInclusive<f64>| {
+            c.within(&name, of, value, accepted, Why::StockSize);
+        };
+        let wastes = [
+            ("timber", buying.waste.timber),
+            ("board", buying.waste.board),
+            ("sheet", buying.waste.sheet),
+            ("earth", buying.waste.earth),
+        ];
+        for (name, lost) in wastes {
+            within(format!("buying.waste.{name}"), Number, lost, 0.0..=0.5);
         }
-        for (i, wood) in self.buying.at_hand.iter().enumerate() {
-            within(
-                &format!("buying.at_hand[{i}].length"),
-                Length,
-                wood.length,
-                0.0..=1000.0,
-            );
+        for (i, price) in buying.prices.iter().enumerate() {
+            let name = format!("buying.prices[{i}].price");
+            within(name, Number, price.price, 0.0..=1e6);
         }
-        within(
-            "buying.earth_price",
-            Number,
-            self.buying.earth_price.unwrap_or(0.0),
-            0.0..=1e6,
-        );
+        for (i, wood) in buying.at_hand.iter().enumerate() {
+            let name = format!("buying.at_hand[{i}].length");
+            within(name, Length, wood.length, 0.0..=1000.0);
+        }
+        let earth = buying.earth_price.unwrap_or(0.0);
+        within("buying.earth_price".to_owned(), Number, earth, 0.0..=1e6);
     }
 }
 
@@ -300,5 +282,14 @@ mod tests {
         let faults = supplies.validate();
         let fields: Vec<_> = faults.iter().map(|f| f.field.as_str()).collect();
         assert_eq!(fields, ["post[1]", "kerf", "lengths", "carriers.barrow"]);
+        // Each is told in its own units.
+        let quantities: Vec<_> = faults.iter().map(|f| f.quantity).collect();
+        let of = [
+            Quantity::Sawn,
+            Quantity::Sawn,
+            Quantity::Count,
+            Quantity::Volume,
+        ];
+        assert_eq!(quantities, of);
     }
 }
