@@ -37,9 +37,12 @@ fn names(folder: &Path) -> Result<BTreeSet<String>> {
     Ok(names)
 }
 
-/// Names of the files that hold the words of a language.
-fn files(language: &str) -> Result<BTreeSet<String>> {
-    let mut names = names(&www().join("words").join(language))?;
+/// Where words stand: those of the page, and those of the sheets to build from.
+const FOLDERS: [&str; 2] = ["words", "build/words"];
+
+/// Names of the files in a folder that hold the words of a language.
+fn files(folder: &str, language: &str) -> Result<BTreeSet<String>> {
+    let mut names = names(&www().join(folder).join(language))?;
     ensure!(names.remove("all"), "{language} has no file of all files");
     Ok(names)
 }
@@ -50,11 +53,20 @@ pub async fn words<T: serde::de::DeserializeOwned>(
     language: &str,
     script: &str,
 ) -> Result<T> {
-    let files = Vec::from_iter(files(language)?);
+    words_in(page, FOLDERS[0], language, script).await
+}
+
+async fn words_in<T: serde::de::DeserializeOwned>(
+    page: &Page,
+    folder: &str,
+    language: &str,
+    script: &str,
+) -> Result<T> {
+    let files = Vec::from_iter(files(folder, language)?);
     page.ask(&format!(
         "const language = {language:?}, files = {files:?}; \
          const base = document.querySelector('script[src$=\"language.js\"]').src; \
-         return import(new URL(`words/${{language}}/all.js`, base).href).then(async ({{ files: told }}) => {{ {script} }})"
+         return import(new URL(`{folder}/${{language}}/all.js`, base).href).then(async ({{ files: told }}) => {{ {script} }})"
     ))
     .await
 }
@@ -81,26 +93,36 @@ pub fn every_language_says_the_same_things(ground: &Ground) -> Result<()> {
         "there are {languages:?}, others are listed"
     );
     ground.visit(Screen::Phone, "", async |page| {
-        let english: Shape = words(page, "en", SHAPE).await?;
-        ensure!(english.len() > 400, "only {} words", english.len());
-        for language in &languages {
-            ensure!(
-                files(language)? == files("en")?,
-                "{language} has other files"
-            );
-            let shape: Shape = words(page, language, SHAPE).await?;
-            let differ = |(path, kind): &(&String, &String)| shape.get(*path) != Some(kind);
-            let missing: Vec<_> = english.iter().filter(differ).collect();
-            let extra: Vec<_> = shape.keys().filter(|k| !english.contains_key(*k)).collect();
-            ensure!(
-                missing.is_empty() && extra.is_empty(),
-                "{language} lacks or has of another kind {missing:?}; has beside {extra:?}"
-            );
+        for folder in FOLDERS {
+            let english = same(page, folder, &languages).await?;
+            ensure!(english.len() > 400, "only {} words", english.len());
+            used(&english)?;
+            if folder == FOLDERS[0] {
+                told(&english)?;
+            }
         }
-        used(&english)?;
-        told(&english)?;
         written(page).await
     })
+}
+
+/// What a folder of words holds, the same in every language.
+async fn same(page: &Page, folder: &str, languages: &BTreeSet<String>) -> Result<Shape> {
+    let english: Shape = words_in(page, folder, "en", SHAPE).await?;
+    for language in languages {
+        ensure!(
+            files(folder, language)? == files(folder, "en")?,
+            "{folder}: {language} has other files"
+        );
+        let shape: Shape = words_in(page, folder, language, SHAPE).await?;
+        let differ = |(path, kind): &(&String, &String)| shape.get(*path) != Some(kind);
+        let missing: Vec<_> = english.iter().filter(differ).collect();
+        let extra: Vec<_> = shape.keys().filter(|k| !english.contains_key(*k)).collect();
+        ensure!(
+            missing.is_empty() && extra.is_empty(),
+            "{folder}: {language} lacks or has of another kind {missing:?}; has beside {extra:?}"
+        );
+    }
+    Ok(english)
 }
 
 /// Every word of a text.
@@ -224,23 +246,26 @@ fn wrongs() -> Vec<Wrong> {
 }
 
 /// Every quantity, in the same way.
-fn quantities() -> [Quantity; 14] {
+fn quantities() -> [Quantity; 17] {
     use Quantity::{
-        Angle, Area, Count, Inertia, Length, Margin, Mass, Number, Pressure, Speed, Stiffness,
-        Temperature, Text, Time,
+        Angle, Area, Count, Force, Inertia, Length, Margin, Mass, Number, Pressure, Sawn, Speed,
+        Stiffness, Temperature, Text, Time, Volume,
     };
     match Length {
-        Length | Margin | Area | Angle | Speed | Time | Mass | Inertia | Pressure | Stiffness
-        | Temperature | Number | Count | Text => {}
+        Length | Margin | Sawn | Area | Volume | Angle | Speed | Time | Mass | Force | Inertia
+        | Pressure | Stiffness | Temperature | Number | Count | Text => {}
     }
     [
         Length,
         Margin,
+        Sawn,
         Area,
+        Volume,
         Angle,
         Speed,
         Time,
         Mass,
+        Force,
         Inertia,
         Pressure,
         Stiffness,
