@@ -56,7 +56,7 @@ pub fn job(plan: JsValue, supplies: JsValue) -> Result<JsValue, JsValue> {
     Ok(to_page(&worked))
 }
 
-fn supplied(supplies: JsValue) -> Result<Supplies, JsValue> {
+pub(crate) fn supplied(supplies: JsValue) -> Result<Supplies, JsValue> {
     let supplies: Supplies = asked(supplies)?;
     let faults = supplies.validate();
     if faults.is_empty() {

@@ -17,6 +17,8 @@ mod paint;
 mod panic;
 mod qr;
 pub mod scene;
+#[cfg(any(feature = "shed", not(target_arch = "wasm32")))]
+mod sketch;
 mod story;
 mod study;
 
@@ -26,6 +28,8 @@ pub use drawing::Drawing;
 pub use face::*;
 #[cfg(feature = "shed")]
 pub use job::{built, job, usual_supplies};
+#[cfg(feature = "shed")]
+pub use sketch::{section_parts, sketch};
 pub use study::study;
 
 use serde::Serialize;

@@ -23,6 +23,21 @@ impl Colours {
         })
     }
 
+    /// Black on white, for any printer: earth that is heaped is a light grey, and what is shown through is a darker one.
+    #[cfg(any(feature = "shed", not(target_arch = "wasm32")))]
+    pub fn plain() -> Self {
+        let grey = |ink| match ink {
+            Ink::Paper => "#ffffff",
+            Ink::Built | Ink::Earth | Ink::Lawn => "#dcdcdc",
+            Ink::Pale | Ink::Before | Ink::Shade => "#8c8c8c",
+            _ => "#000000",
+        };
+        Self {
+            paper: "#ffffff".to_owned(),
+            inks: Ink::ALL.map(|ink| grey(ink).to_owned()).into(),
+        }
+    }
+
     /// The colour of an ink.
     pub fn of(&self, ink: Ink) -> &str {
         self.inks.get(ink as usize).map_or("", String::as_str)

@@ -1,6 +1,6 @@
 //! The pens: this one draws on a canvas, the other writes a picture of its own.
 
-mod colours;
+pub mod colours;
 pub mod svg;
 
 use crate::scene::{Align, Ink, Labels, Mark, Sheet};

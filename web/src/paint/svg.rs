@@ -12,9 +12,37 @@ type Out<'a> = &'a mut String;
 
 /// A sheet of `size` px as a picture with a title, and a text for whoever cannot see it.
 pub fn write(sheet: &Sheet, labels: &Labels, size: DVec2, ink: &Colours, told: &str) -> String {
-    let [w, h] = size.to_array().map(|side| decimals(side, 0));
+    let size = size.to_array().map(|side| decimals(side, 0));
+    whole(sheet, labels, [&size, &size], ink, told)
+}
+
+/// Pixels to the inch of pictures (W3C, CSS Values and Units 3, absolute lengths), and millimetres to it.
+#[cfg(any(feature = "shed", not(target_arch = "wasm32")))]
+const INCH: [f64; 2] = [96.0, 25.4];
+
+/// Pixels of a picture in full size to the metre.
+#[cfg(any(feature = "shed", not(target_arch = "wasm32")))]
+pub const FULL_SIZE: f64 = INCH[0] * 1000.0 / INCH[1];
+
+/// The same with its size in mm, for paper: what is [`FULL_SIZE`] px long is a metre long when it is printed.
+#[cfg(any(feature = "shed", not(target_arch = "wasm32")))]
+pub fn write_full_size(sheet: &Sheet, labels: &Labels, size: DVec2, ink: &Colours) -> String {
+    let view = size.to_array().map(|side| decimals(side, 3));
+    let on_paper = (size * INCH[1] / INCH[0]).to_array();
+    let on_paper = on_paper.map(|side| decimals(side, 3) + "mm");
+    whole(sheet, labels, [&on_paper, &view], ink, "")
+}
+
+/// A picture with its size as written, and the part of the sheet that it shows.
+fn whole(
+    sheet: &Sheet,
+    labels: &Labels,
+    [[wide, high], [w, h]]: [&[String; 2]; 2],
+    ink: &Colours,
+    told: &str,
+) -> String {
     let mut out = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}\" height=\"{h}\" viewBox=\"0 0 {w} {h}\" \
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{wide}\" height=\"{high}\" viewBox=\"0 0 {w} {h}\" \
          role=\"img\" fill=\"none\" stroke-linecap=\"round\" stroke-linejoin=\"round\" \
          font-family=\"system-ui, sans-serif\">\n<title>"
     );

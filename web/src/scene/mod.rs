@@ -25,6 +25,8 @@ mod sheet;
 mod trail;
 mod view;
 mod wood;
+#[cfg(any(feature = "shed", not(target_arch = "wasm32")))]
+pub mod works;
 
 pub use flight::flights;
 pub use grips::{Grip, Part};

@@ -1,0 +1,20 @@
+//! Drawings to build by: of the line, of lips, boxes and ramps, as on a builder's sketch, for paper.
+//!
+//! No words stand on them, only figures and the letters of parts, whose meaning stands at each drawing. They are
+//! [`WIDE`] px wide and as high as they need; those in full size are as large as they are.
+
+mod lip;
+mod measure;
+mod panels;
+mod plate;
+mod reader;
+mod rows;
+mod section;
+mod shapes;
+mod string;
+
+pub use lip::lip;
+pub use panels::panels;
+pub use plate::{Plate, WIDE};
+pub use reader::Reader;
+pub use section::{parts, section};

@@ -1,0 +1,40 @@
+//! Figures as the reader of a drawing writes them.
+
+use sim::error::Quantity;
+use sim::num;
+use sim::units::{System, fine, format};
+
+/// Units and decimal sign of who reads.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Reader {
+    /// Units.
+    pub system: System,
+    /// What stands between ones and tenths.
+    pub decimal: char,
+}
+
+impl Reader {
+    /// A length as it is staked out and dug, m.
+    pub fn length(&self, metres: f64) -> String {
+        self.own(&format(metres, Quantity::Length, self.system))
+    }
+
+    /// A difference of heights, m, as finely as a tape is read.
+    pub fn margin(&self, metres: f64) -> String {
+        self.own(&format(metres, Quantity::Margin, self.system))
+    }
+
+    /// A length as it is marked on wood, m.
+    pub fn fine(&self, metres: f64) -> String {
+        self.own(&fine(metres, self.system))
+    }
+
+    /// An angle, rad.
+    pub fn angle(&self, angle: f64) -> String {
+        self.own(&format(num::degrees(angle), Quantity::Angle, self.system))
+    }
+
+    fn own(&self, text: &str) -> String {
+        text.replace('.', &self.decimal.to_string())
+    }
+}
