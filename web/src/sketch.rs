@@ -6,9 +6,9 @@ use crate::scene::works::{self, Plate, Reader};
 use crate::{asked, panic, to_page};
 use serde::Deserialize;
 use sim::build::heap::Earth;
-use sim::build::lip;
 use sim::build::stakes;
 use sim::build::supplies::Supplies;
+use sim::build::{dirt, lip, ramp, upkeep, walls};
 use sim::plan::Plan;
 use sim::profile::Profile;
 use sim::units::System;
@@ -35,6 +35,37 @@ pub enum What {
         /// Of which lip.
         sheet: usize,
     },
+    /// A page of its side panel in full size: see [`works::tile`].
+    Tile {
+        /// Of which lip.
+        sheet: usize,
+        /// Which page of its tiling.
+        page: usize,
+    },
+    /// The whole side panel in full size: see [`works::curve`].
+    Curve {
+        /// Of which lip.
+        sheet: usize,
+    },
+    /// How its timber is cut: see [`works::cutting`].
+    Cutting {
+        /// Of which lip.
+        sheet: usize,
+    },
+    /// A boxed landing: see [`works::walls`].
+    Box {
+        /// Which.
+        sheet: usize,
+    },
+    /// A landing in walls and as a mound: see [`works::mounds`].
+    Mounds {
+        /// Which of those in the job's dirt.
+        index: usize,
+    },
+    /// The start ramp: see [`works::ramp`].
+    Ramp {},
+    /// What was built over what was planned: see [`works::built`].
+    Built {},
 }
 
 /// How it is drawn.
@@ -104,38 +135,77 @@ impl Asked<'_> {
     fn svg(&self, what: What) -> Option<String> {
         let plate = self.plate(what)?;
         let colours = Colours::plain();
-        Some(svg::write(
-            &plate.sheet,
-            &plate.labels,
-            plate.size,
-            &colours,
-            "",
-        ))
+        let Plate {
+            sheet,
+            labels,
+            size,
+            ..
+        } = &plate;
+        Some(match what {
+            What::Tile { .. } | What::Curve { .. } => {
+                svg::write_full_size(sheet, labels, *size, &colours)
+            }
+            _ => svg::write(sheet, labels, *size, &colours, ""),
+        })
     }
 
     fn plate(&self, what: What) -> Option<Plate> {
-        let reader = Reader {
-            system: self.wants.system,
-            decimal: self.wants.decimal,
-        };
-        let stock = self.supplies.of_lips();
-        let lip = |sheet: usize| {
-            let mut lips = lip::lips(self.plan, self.profile, &stock);
-            (sheet < lips.len()).then(|| lips.swap_remove(sheet))
-        };
+        let (plan, profile, reader) = (self.plan, self.profile, self.reader());
+        let earth = Earth::of(plan.yard.soil);
         match what {
             What::Section { from, to } => {
-                let stakes =
-                    stakes::stakes(self.plan, self.profile, &Earth::of(self.plan.yard.soil));
+                let stakes = stakes::stakes(plan, profile, &earth);
                 let ends = [
-                    self.profile.pieces.first()?.start.x,
-                    self.profile.pieces.last()?.end.x,
+                    profile.pieces.first()?.start.x,
+                    profile.pieces.last()?.end.x,
                 ];
                 let shown = [from.unwrap_or(ends[0]), to.unwrap_or(ends[1])];
-                Some(works::section(self.profile, &stakes, shown, reader))
+                Some(works::section(profile, &stakes, shown, reader))
             }
-            What::Lip { sheet } => Some(works::lip(&lip(sheet)?, &stock, reader)),
-            What::Panels { sheet } => Some(works::panels(&lip(sheet)?, &stock, reader)),
+            What::Lip { sheet }
+            | What::Panels { sheet }
+            | What::Tile { sheet, .. }
+            | What::Curve { sheet }
+            | What::Cutting { sheet } => self.of_lip(what, sheet),
+            What::Box { sheet } => {
+                let stock = self.supplies.of_boxes();
+                let boxes = walls::boxes(plan, profile, &stock);
+                works::walls(boxes.get(sheet)?, &stock, profile, reader)
+            }
+            What::Mounds { index } => {
+                let boxed = dirt::boxed(plan, profile, &earth);
+                works::mounds(boxed.get(index)?, &earth, profile, reader)
+            }
+            What::Ramp {} => {
+                let stock = self.supplies.of_ramps();
+                let sheet = ramp::start_ramp(plan, profile, &stock)?;
+                Some(works::ramp(&sheet, &stock, profile, reader))
+            }
+            What::Built {} => {
+                let all = upkeep::compare(profile, &self.wants.readings);
+                works::built(profile, &all, reader)
+            }
+        }
+    }
+
+    fn of_lip(&self, what: What, sheet: usize) -> Option<Plate> {
+        let stock = self.supplies.of_lips();
+        let lips = lip::lips(self.plan, self.profile, &stock);
+        let (lip, reader) = (lips.get(sheet)?, self.reader());
+        match what {
+            What::Lip { .. } => Some(works::lip(lip, &stock, reader)),
+            What::Panels { .. } => Some(works::panels(lip, &stock, reader)),
+            What::Tile { page, .. } => works::tile(lip, page, svg::FULL_SIZE, reader),
+            What::Curve { .. } => works::curve(lip, svg::FULL_SIZE, reader),
+            What::Cutting { .. } => Some(works::cutting(&lip.cutting, reader)),
+            _ => None,
+        }
+    }
+
+    fn reader(&self) -> Reader {
+        Reader {
+            system: self.wants.system,
+            decimal: self.wants.decimal,
         }
     }
 }

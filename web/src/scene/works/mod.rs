@@ -3,18 +3,30 @@
 //! No words stand on them, only figures and the letters of parts, whose meaning stands at each drawing. They are
 //! [`WIDE`] px wide and as high as they need; those in full size are as large as they are.
 
+mod built;
+mod cutting;
 mod lip;
 mod measure;
+mod mounds;
 mod panels;
 mod plate;
+mod ramp;
 mod reader;
 mod rows;
 mod section;
 mod shapes;
 mod string;
+mod tile;
+mod walls;
 
+pub use built::built;
+pub use cutting::cutting;
 pub use lip::lip;
+pub use mounds::mounds;
 pub use panels::panels;
 pub use plate::{Plate, WIDE};
+pub use ramp::ramp;
 pub use reader::Reader;
 pub use section::{parts, section};
+pub use tile::{curve, tile};
+pub use walls::walls;

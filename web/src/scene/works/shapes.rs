@@ -48,3 +48,42 @@ pub fn timber(from: DVec2, to: DVec2, left: f64, right: f64) -> [DVec2; 5] {
     let (l, r) = (across * left, across * right);
     [from + l, to + l, to - r, from - r, from + l]
 }
+
+/// The pieces of a line through points that lie within a rectangle.
+pub fn cut(points: &[DVec2], [low, high]: [DVec2; 2]) -> Vec<Vec<DVec2>> {
+    let mut pieces: Vec<Vec<DVec2>> = Vec::new();
+    for pair in points.windows(2) {
+        let Some([a, b]) = within(pair[0], pair[1], low, high) else {
+            continue;
+        };
+        match pieces.last_mut() {
+            Some(piece) if piece.last() == Some(&a) => piece.push(b),
+            _ => pieces.push(vec![a, b]),
+        }
+    }
+    pieces
+}
+
+/// The part of a straight line within a rectangle, one side after the other.
+fn within(from: DVec2, to: DVec2, low: DVec2, high: DVec2) -> Option<[DVec2; 2]> {
+    let way = to - from;
+    let (mut begin, mut end) = (0.0_f64, 1.0_f64);
+    for axis in 0..2 {
+        let (a, d) = (from[axis], way[axis]);
+        if d == 0.0 {
+            if a < low[axis] || a > high[axis] {
+                return None;
+            }
+            continue;
+        }
+        let sides = [(low[axis] - a) / d, (high[axis] - a) / d];
+        begin = begin.max(sides[0].min(sides[1]));
+        end = end.min(sides[0].max(sides[1]));
+    }
+    let at = |share: f64| match share {
+        0.0 => from,
+        1.0 => to,
+        _ => from + way * share,
+    };
+    (begin < end).then(|| [at(begin), at(end)])
+}
