@@ -5,6 +5,7 @@ use crate::paint::svg;
 use crate::scene::works::{self, Plate, Reader};
 use crate::{asked, panic, to_page};
 use serde::Deserialize;
+use serde_wasm_bindgen::from_value;
 use sim::build::heap::Earth;
 use sim::build::stakes;
 use sim::build::supplies::Supplies;
@@ -111,7 +112,7 @@ pub fn sketch(
     panic::tell_console();
     let plan: Plan = asked(plan)?;
     let supplies = crate::job::supplied(supplies)?;
-    let (what, wants): (What, Wants) = (asked(what)?, asked(wants)?);
+    let (what, wants): (What, Wants) = (from_value(what)?, from_value(wants)?);
     let profile = Profile::build(&plan).map_err(|faults| to_page(&faults))?;
     let asked = Asked {
         plan: &plan,

@@ -9,6 +9,8 @@ use sim::build::cutting::{Board, Cutting};
 
 /// Where bars begin, and what is left behind them, px.
 const ROOM: [f64; 2] = [56.0, 96.0];
+/// From the upper edge of a bar to the base line of what stands in it, px.
+const MIDDLE: f64 = 0.5 * BAR[0] + 0.36 * TYPE;
 /// Height of a bar and from one to the next, px.
 const BAR: [f64; 2] = [22.0, 34.0];
 
@@ -26,15 +28,15 @@ pub fn cutting(all: &[Cutting], reader: Reader) -> Plate {
         plate.write(DVec2::new(6.0, y), Align::Right, section);
         y += 10.0;
         for (board, count) in grouped(&one.boards) {
-            bar(board, count, [y, scale], &mut plate);
-            y += BAR[1];
+            y = bar(board, count, [y, scale], &mut plate);
         }
         for &length in &one.too_long {
             let [low, high] = [0.0, length].map(|x| DVec2::new(ROOM[0] + x * scale, y));
             plate
                 .sheet
                 .dashes(Ink::Wood, 1.2, closed(low, high + DVec2::new(0.0, BAR[0])));
-            written(reader.fine(length), [low.x, high.x], y, &mut plate);
+            let base = DVec2::new(0.5 * (low.x + high.x), y + MIDDLE);
+            plate.write(base, Align::Middle, reader.fine(length));
             y += BAR[1];
         }
         y += 18.0;
@@ -58,10 +60,11 @@ fn grouped(boards: &[Board]) -> Vec<(&Board, u32)> {
     groups
 }
 
-fn bar(board: &Board, count: u32, [y, scale]: [f64; 2], plate: &mut Plate) {
+/// A bar; gives where the next may begin.
+fn bar(board: &Board, count: u32, [y, scale]: [f64; 2], plate: &mut Plate) -> f64 {
     let reader = plate.reader;
     let px = |x: f64| ROOM[0] + x * scale;
-    let base = y + 0.5 * BAR[0] + 0.36 * TYPE;
+    let base = y + MIDDLE;
     let number = format!("{count} ×");
     plate.write(DVec2::new(ROOM[0] - 8.0, base), Align::Left, number);
     let rest = board.length - board.offcut;
@@ -71,10 +74,17 @@ fn bar(board: &Board, count: u32, [y, scale]: [f64; 2], plate: &mut Plate) {
         plate.sheet.area(Ink::Built, points);
     }
     let mut from = 0.0;
+    let mut under = Vec::new();
     for &cut in &board.cuts {
-        written(reader.fine(cut), [px(from), px(from + cut)], y, plate);
+        let text = reader.fine(cut);
+        let middle = px(from + 0.5 * cut);
+        if labels::width(&text, TYPE) < cut * scale - 2.0 {
+            plate.write(DVec2::new(middle, base), Align::Middle, text);
+        } else {
+            under.push((DVec2::new(middle, y + BAR[0]), vec![text]));
+        }
         from += cut;
-        // The kerf is shared out: a bar shows no saw's cut.
+        // Too thin to be drawn, the saw's cut is left to what is left over.
         let line = [corner(from, 0.0), corner(from, BAR[0])];
         plate.sheet.line(Ink::Wood, 1.2, line);
     }
@@ -82,16 +92,12 @@ fn bar(board: &Board, count: u32, [y, scale]: [f64; 2], plate: &mut Plate) {
     plate.sheet.line(Ink::Wood, 1.6, outline);
     let behind = DVec2::new(px(board.length) + 8.0, base);
     plate.write(behind, Align::Right, reader.fine(board.length));
-}
-
-/// A length in its part of a bar; without its unit, or not at all, where there is no room.
-fn written(text: String, [from, to]: [f64; 2], y: f64, plate: &mut Plate) {
-    let base = DVec2::new(0.5 * (from + to), y + 0.5 * BAR[0] + 0.36 * TYPE);
-    let bare = text.trim_end_matches(" mm").to_owned();
-    let fits = |t: &String| labels::width(t, TYPE) < to - from - 2.0;
-    if let Some(text) = [text, bare].into_iter().find(fits) {
-        plate.write(base, Align::Middle, text);
+    if under.is_empty() {
+        return y + BAR[1];
     }
+    // What finds no room in its part stands under it.
+    plate.row_between(y + BAR[0] + 8.0, [ROOM[0], WIDE - 6.0], &under);
+    plate.lowest().max(y + BAR[1]) + 10.0
 }
 
 fn closed(low: DVec2, high: DVec2) -> [DVec2; 5] {

@@ -11,6 +11,7 @@ mod mounds;
 mod panels;
 mod plate;
 mod ramp;
+mod ramp_notes;
 mod reader;
 mod rows;
 mod section;
@@ -18,6 +19,7 @@ mod shapes;
 mod string;
 mod tile;
 mod walls;
+mod walls_notes;
 
 pub use built::built;
 pub use cutting::cutting;

@@ -12,7 +12,7 @@ use sim::build::heap::Earth;
 use sim::profile::{LipEdge, Profile};
 
 /// Room at the left, between side view and section, and at the right, px.
-const ROOM: [f64; 3] = [40.0, 70.0, 40.0];
+const ROOM: [f64; 3] = [30.0, 50.0, 110.0];
 /// Most pixels to the metre.
 const NEAREST: f64 = 110.0;
 
@@ -161,12 +161,8 @@ impl Side<'_> {
             DVec2::new(0.0, -18.0),
             reader.length(heap.top),
         );
-        plate.measure(
-            at(0.0, 0.0),
-            at(0.0, high),
-            DVec2::ZERO,
-            reader.length(high),
-        );
+        let beside = DVec2::new((foot - top) * scale + 24.0, 0.0);
+        plate.measure(at(top, 0.0), at(top, high), beside, reader.length(high));
         let under = DVec2::new(0.0, 26.0);
         plate.measure(
             at(-foot, 0.0),

@@ -10,7 +10,7 @@ use sim::build::lip::{Deck, Grain, LipSheet, Stock};
 use sim::build::outline::{Edge, Outline};
 
 /// Room at the left of a sheet, and between two, px.
-const ROOM: [f64; 2] = [76.0, 26.0];
+const ROOM: [f64; 2] = [108.0, 26.0];
 
 /// A part on a sheet.
 #[derive(Clone, PartialEq)]

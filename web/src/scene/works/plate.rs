@@ -13,6 +13,8 @@ pub const TYPE: f64 = 13.0;
 pub const LEADING: f64 = 16.0;
 /// What is left white at the edges, px.
 pub const MARGIN: f64 = 6.0;
+/// What stays free on either side of a line that has to be kept clear, px: a pen leaves paper round writing.
+const HALO: f64 = 3.0;
 /// Radius of the ring round a letter, px.
 const RING: f64 = 10.0;
 /// Rounds in which room is looked for, and places of each.
@@ -53,6 +55,19 @@ impl Plate {
         let label = Label::Caption(self.labels.captions.len());
         self.labels.captions.push(text);
         self.sheet.text(Ink::Figure, TYPE, at, align, label);
+    }
+
+    /// Keeps a line through points clear of writing.
+    pub fn keep_clear(&mut self, points: &[DVec2]) {
+        const STEP: f64 = 12.0;
+        for pair in points.windows(2) {
+            let steps = ((pair[1] - pair[0]).length() / STEP).ceil().max(1.0) as u32;
+            for i in 0..steps {
+                let [a, b] =
+                    [i, i + 1].map(|k| pair[0].lerp(pair[1], f64::from(k) / f64::from(steps)));
+                self.taken.push([a.min(b) - HALO, a.max(b) + HALO]);
+            }
+        }
     }
 
     /// Whether nothing is written at a place yet, and it lies between the edges.

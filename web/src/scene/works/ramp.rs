@@ -15,18 +15,19 @@ const ROOM: [f64; 2] = [46.0, 76.0];
 /// Most pixels to the metre.
 const NEAREST: f64 = 120.0;
 /// Depth to which a footing is shown, m; how deep it goes is for the ground to say.
-const FOOTING: f64 = 0.25;
+pub(super) const FOOTING: f64 = 0.25;
 
-struct Drawing<'a> {
-    sheet: &'a RampSheet,
-    stock: &'a RampStock,
+/// A ramp as it is drawn.
+pub(super) struct Drawing<'a> {
+    pub sheet: &'a RampSheet,
+    pub stock: &'a RampStock,
     profile: &'a Profile,
-    strip: Strip,
+    pub strip: Strip,
 }
 
 /// A start ramp with its frame, rails and stair; all measures level or plumb, but for radii and the slope's angle.
 ///
-/// Letters: A deck, B joists, C beams across, D post, E brace, F rail, G balusters, H stair, I footing. What a ramp
+/// D with a length, under each row: its posts over the ground. Letters: A deck, B joists, C beams across, D post, E brace, F rail, G balusters, H stair, I footing. What a ramp
 /// has not, has no letter.
 pub fn ramp(sheet: &RampSheet, stock: &RampStock, profile: &Profile, reader: Reader) -> Plate {
     let mut plate = Plate::new(WIDE, reader);
@@ -52,7 +53,7 @@ pub fn ramp(sheet: &RampSheet, stock: &RampStock, profile: &Profile, reader: Rea
 }
 
 impl Drawing<'_> {
-    fn px(&self, x: f64, z: f64) -> DVec2 {
+    pub fn px(&self, x: f64, z: f64) -> DVec2 {
         self.strip.place(DVec2::new(x, z))
     }
 
@@ -61,12 +62,12 @@ impl Drawing<'_> {
     }
 
     /// The ground so far from the platform's back, seen from the platform, m.
-    fn ground(&self, x: f64) -> f64 {
+    pub fn ground(&self, x: f64) -> f64 {
         natural_ground(self.profile, self.back().x + x) - self.back().y
     }
 
     /// The surface, seen from there.
-    fn surface(&self, x: f64) -> f64 {
+    pub fn surface(&self, x: f64) -> f64 {
         let z = self.profile.height_at(self.back().x + x);
         z.map_or(0.0, |z| z - self.back().y)
     }
@@ -181,168 +182,5 @@ impl Drawing<'_> {
         plate
             .sheet
             .line(Ink::Wood, 1.0, string.map(|p| self.strip.place(p)));
-    }
-
-    fn measures(&self, plate: &mut Plate) {
-        let (shape, reader) = (&self.sheet.shape, plate.reader);
-        let rows: Vec<_> = self
-            .sheet
-            .frame
-            .rows
-            .iter()
-            .map(|r| r.at)
-            .chain([shape.run])
-            .collect();
-        let stations: Vec<_> = rows.iter().map(|&x| self.px(x, 0.0).x).collect();
-        let y = plate.lowest() + 18.0;
-        plate.chain(y, &stations, |i| reader.length(rows[i + 1] - rows[i]));
-        let level = |a: f64, b: f64| [a, b].map(|x| DVec2::new(self.px(x, 0.0).x, y));
-        let [a, b] = level(0.0, shape.run);
-        plate.measure(a, b, DVec2::new(0.0, 26.0), reader.length(shape.run));
-        if let Some(stair) = &self.sheet.stair {
-            let long = stair.going * f64::from(stair.risers - 1);
-            let [a, b] = level(-long, 0.0);
-            plate.measure(a, b, DVec2::new(0.0, 26.0), reader.length(long));
-            let tread = [2.0, 1.0].map(|n| self.px(-stair.going * n, -stair.rise * 2.0));
-            plate.measure(
-                tread[0],
-                tread[1],
-                DVec2::new(0.0, -30.0),
-                reader.length(stair.going),
-            );
-            let riser = [3.0, 2.0].map(|n| self.px(-stair.going * 2.0, -stair.rise * n));
-            plate.measure(
-                riser[0],
-                riser[1],
-                DVec2::new(-30.0, 0.0),
-                reader.length(stair.rise),
-            );
-        }
-        for row in &self.sheet.frame.rows {
-            let [foot, head] = [0.0, row.post].map(|up| self.px(row.at, self.ground(row.at) + up));
-            if row.post > 0.3 {
-                plate.measure(foot, head, DVec2::new(14.0, 0.0), reader.length(row.post));
-            }
-        }
-        self.heights(plate);
-    }
-
-    /// Platform, rails, slope and radii.
-    fn heights(&self, plate: &mut Plate) {
-        let (shape, reader) = (&self.sheet.shape, plate.reader);
-        let x = shape.platform;
-        let (top, ground) = (self.surface(x), self.ground(x));
-        let right = DVec2::new(44.0, 0.0);
-        plate.measure(
-            self.px(x, ground),
-            self.px(x, top),
-            right,
-            reader.length(top - ground),
-        );
-        let mut over = 22.0;
-        if let Some(rails) = &self.sheet.rails {
-            let [low, high] = [0.0, rails.height].map(|up| self.px(0.0, up));
-            plate.measure(
-                low,
-                high,
-                DVec2::new(-24.0, 0.0),
-                reader.length(rails.height),
-            );
-            let [a, b] = [0.0, rails.to]
-                .map(|x| DVec2::new(self.px(x, 0.0).x, self.px(0.0, rails.height).y));
-            plate.measure(a, b, DVec2::new(0.0, -44.0), reader.length(rails.to));
-            over += rails.height * self.strip.scale - 4.0;
-        }
-        let ends = [0.0, x].map(|x| self.px(x, 0.0));
-        plate.measure(
-            ends[0],
-            ends[1],
-            DVec2::new(0.0, -over),
-            reader.length(shape.platform),
-        );
-        let slope = 0.5 * (shape.platform + shape.run);
-        let mut note = |x: f64, text: String| {
-            let on = self.px(x, self.surface(x));
-            let lift = self
-                .sheet
-                .rails
-                .as_ref()
-                .map_or(0.0, |r| if x < r.to { r.height } else { 0.0 });
-            let up = on - DVec2::new(-26.0, 22.0 + lift * self.strip.scale);
-            plate.sheet.line(Ink::Figure, 0.6, [on, up]);
-            let base = up + DVec2::new(4.0, 2.0);
-            plate.put(text, on, &[(base, crate::scene::sheet::Align::Right)]);
-        };
-        note(slope, reader.angle(shape.slope));
-        let radius = |r: f64| format!("R {}", reader.length(r));
-        if shape.edge[0] > 0.0 {
-            note(
-                shape.platform + 0.3 * shape.edge[0].min(0.8),
-                radius(shape.edge[0]),
-            );
-        }
-        if shape.hollow[0] > 0.0 {
-            note(shape.run - 0.35 * shape.hollow[1], radius(shape.hollow[0]));
-        }
-    }
-
-    fn letters(&self, plate: &mut Plate) {
-        let shape = &self.sheet.shape;
-        let deck = self.stock.deck[0];
-        let on = 0.62 * shape.platform;
-        plate.letter(0, self.px(on, -0.5 * deck), DVec2::new(-26.0, 44.0));
-        plate.letter(
-            1,
-            self.px(0.4 * shape.platform, -deck - 0.5 * self.stock.joist[1]),
-            DVec2::new(-14.0, 50.0),
-        );
-        let rows = &self.sheet.frame.rows;
-        if let Some(row) = rows.get(1) {
-            let head = self.ground(row.at) + row.post;
-            let half = 0.5 * (self.stock.post[1] + self.stock.bearer[0]);
-            plate.letter(
-                2,
-                self.px(row.at - half, head - 0.7 * self.stock.bearer[1]),
-                DVec2::new(-34.0, 24.0),
-            );
-            let post = self.px(row.at, self.ground(row.at) + 0.3 * row.post);
-            plate.letter(3, post, DVec2::new(-30.0, 10.0));
-            plate.letter(
-                8,
-                self.px(row.at, self.ground(row.at) - 0.5 * FOOTING),
-                DVec2::new(-34.0, 6.0),
-            );
-        }
-        if let [a, b, ..] = rows.as_slice()
-            && a.braced
-        {
-            let head = self.px(a.at, self.ground(a.at) + a.post);
-            let foot = self.px(b.at, self.ground(b.at));
-            plate.letter(4, head.lerp(foot, 0.5), DVec2::new(-30.0, 14.0));
-        }
-        if let Some(rails) = &self.sheet.rails {
-            let x = 0.8 * rails.to;
-            plate.letter(
-                5,
-                self.px(x, self.surface(x) + rails.height),
-                DVec2::new(44.0, -20.0),
-            );
-            if rails.closed_to > 0.0 {
-                let x = 0.7 * rails.closed_to;
-                plate.letter(
-                    6,
-                    self.px(x, self.surface(x) + 0.75 * rails.height),
-                    DVec2::new(84.0, -40.0),
-                );
-            }
-        }
-        if let Some(stair) = &self.sheet.stair {
-            let n = f64::from(stair.risers / 2);
-            plate.letter(
-                7,
-                self.px(-stair.going * (n + 0.5), -stair.rise * (n + 1.0)),
-                DVec2::new(-30.0, -30.0),
-            );
-        }
     }
 }

@@ -110,3 +110,26 @@ fn keep_within(places: &mut [f64], order: &[usize], sizes: &[f64], [low, high]: 
         edge = places[i] + 0.5 * sizes[i];
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_has_room_stays_and_the_rest_keeps_apart_in_its_order() {
+        assert_eq!(
+            spread(&[10.0, 50.0], &[8.0, 8.0], [0.0, 100.0]),
+            [10.0, 50.0]
+        );
+        let wanted = [50.0, 2.0, 51.0, 52.0, 99.0, 98.0];
+        let sizes = [10.0; 6];
+        let places = spread(&wanted, &sizes, [0.0, 100.0]);
+        for (i, a) in places.iter().enumerate() {
+            assert!(*a >= 5.0 - 1e-9 && *a <= 95.0 + 1e-9, "{places:?}");
+            for (k, b) in places.iter().enumerate().take(i) {
+                assert!((a - b).abs() >= 10.0 - 1e-9, "{places:?}");
+                assert_eq!(a > b, wanted[i] > wanted[k], "{places:?}");
+            }
+        }
+    }
+}

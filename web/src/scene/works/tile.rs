@@ -7,7 +7,7 @@ use crate::scene::sheet::{Align, Ink};
 use crate::scene::view::Strip;
 use glam::DVec2;
 use sim::build::lip::{LipSheet, Panels};
-use sim::build::tiling::{Page, Paper, Tiling};
+use sim::build::tiling::{Page, Tiling};
 
 /// Width of lines that are sawn along, px: a third of a millimetre.
 const FINE: f64 = 1.0;
@@ -35,7 +35,7 @@ pub fn tile(lip: &LipSheet, page: usize, scale: f64, reader: Reader) -> Option<P
     );
     let mut plate = Plate::new(size.x, reader);
     plate.size = size;
-    glued(page, paper, &strip, &mut plate);
+    glued(tiling, page, &strip, &mut plate);
     lines(lip, panels, page.shows, &strip, &mut plate);
     for mark in &page.marks {
         let [across, up] =
@@ -92,11 +92,9 @@ pub fn curve(lip: &LipSheet, scale: f64, reader: Reader) -> Option<Plate> {
 fn lines(lip: &LipSheet, panels: &Panels, shows: [DVec2; 2], strip: &Strip, plate: &mut Plate) {
     let mut draw = |width: f64, points: &[DVec2]| {
         for piece in cut(points, shows) {
-            plate.sheet.line(
-                Ink::Ground,
-                width,
-                piece.into_iter().map(|p| strip.place(p)),
-            );
+            let piece: Vec<_> = piece.into_iter().map(|p| strip.place(p)).collect();
+            plate.keep_clear(&piece);
+            plate.sheet.line(Ink::Ground, width, piece);
         }
     };
     for edge in &panels.outline.edges {
@@ -119,25 +117,33 @@ fn lines(lip: &LipSheet, panels: &Panels, shows: [DVec2; 2], strip: &Strip, plat
 }
 
 /// Where neighbours overlap: broken lines through the registration marks.
-fn glued(page: &Page, paper: &Paper, strip: &Strip, plate: &mut Plate) {
-    let [low, high] = page.shows.map(|p| strip.place(p));
-    let half = 0.5 * paper.overlap * strip.scale;
-    let (left, right) = (low.x + half, high.x - half);
-    let (under, over) = (low.y - half, high.y + half);
-    for x in [left, right] {
-        plate.sheet.dashes(
-            Ink::Pale,
-            0.6,
-            [DVec2::new(x, low.y), DVec2::new(x, high.y)],
-        );
+fn glued(tiling: &Tiling, page: &Page, strip: &Strip, plate: &mut Plate) {
+    let half = DVec2::splat(0.5 * tiling.paper.overlap);
+    let [low, high] = page.shows;
+    let inner = [low + half, high - half];
+    for (step, end) in [(-1, 0), (1, 1)] {
+        for axis in 0..2 {
+            if neighbour(tiling, page, axis, step).is_none() {
+                continue;
+            }
+            let mut ends = [low, high];
+            ends.iter_mut().for_each(|p| p[axis] = inner[end][axis]);
+            plate
+                .sheet
+                .dashes(Ink::Pale, 0.6, ends.map(|p| strip.place(p)));
+        }
     }
-    for y in [under, over] {
-        plate.sheet.dashes(
-            Ink::Pale,
-            0.6,
-            [DVec2::new(low.x, y), DVec2::new(high.x, y)],
-        );
-    }
+}
+
+/// The place of the page before or behind one along an axis, where there is such a page.
+fn neighbour(tiling: &Tiling, page: &Page, axis: usize, step: isize) -> Option<[usize; 2]> {
+    let mut place = page.place;
+    place[axis] = place[axis].checked_add_signed(step)?;
+    tiling
+        .pages
+        .iter()
+        .any(|p| p.place == place)
+        .then_some(place)
 }
 
 fn bars(bars: &[[DVec2; 2]; 2], strip: &Strip, plate: &mut Plate) {
@@ -145,6 +151,7 @@ fn bars(bars: &[[DVec2; 2]; 2], strip: &Strip, plate: &mut Plate) {
         let [a, b] = bar.map(|p| strip.place(p));
         let long = (bar[1] - bar[0]).length();
         plate.measure(a, b, DVec2::ZERO, plate.reader.fine(long));
+        plate.keep_clear(&[a, b]);
     }
 }
 
@@ -155,25 +162,25 @@ fn name(place: [usize; 2]) -> String {
 /// The page's own name with the key, and its neighbours' at its edges.
 fn names(tiling: &Tiling, page: &Page, strip: &Strip, plate: &mut Plate) {
     let [low, high] = page.shows.map(|p| strip.place(p));
-    let middle = (low + high) * 0.5;
     let inner = 1.2 * tiling.paper.overlap * strip.scale;
     let sides = [
-        ([-1, 0], DVec2::new(low.x + inner, middle.y), Align::Right),
-        ([1, 0], DVec2::new(high.x - inner, middle.y), Align::Left),
-        ([0, -1], DVec2::new(middle.x, low.y - inner), Align::Middle),
-        (
-            [0, 1],
-            DVec2::new(middle.x, high.y + inner + TYPE),
-            Align::Middle,
-        ),
+        (0, -1, low.x + 1.4 * inner),
+        (0, 1, high.x - inner),
+        (1, -1, low.y - inner),
+        (1, 1, high.y + inner),
     ];
-    for (step, at, align) in sides {
-        let to = [0, 1].map(|i| page.place[i].checked_add_signed(step[i]));
-        if let [Some(x), Some(y)] = to
-            && tiling.pages.iter().any(|p| p.place == [x, y])
-        {
-            plate.put(name([x, y]), at, &[(at, align)]);
-        }
+    for (axis, step, edge) in sides {
+        let Some(other) = neighbour(tiling, page, axis, step) else {
+            continue;
+        };
+        // Clear of the outline, and of the registration marks at a quarter and three quarters.
+        let place = |share: f64| {
+            let mut at = low.lerp(high, share);
+            at[axis] = edge;
+            (at, Align::Middle)
+        };
+        let places = [0.5, 0.62, 0.38, 0.88, 0.12, 0.56, 0.44].map(place);
+        plate.put(name(other), places[0].0, &places);
     }
     key(
         tiling,
