@@ -1,8 +1,7 @@
 //! Boards as bars, with what is cut from them.
 
-use super::plate::{Plate, TYPE, WIDE};
+use super::plate::{Plate, TYPE, WIDE, wide};
 use super::reader::Reader;
-use crate::scene::labels;
 use crate::scene::sheet::{Align, Ink};
 use glam::DVec2;
 use sim::build::cutting::{Board, Cutting};
@@ -78,7 +77,7 @@ fn bar(board: &Board, count: u32, [y, scale]: [f64; 2], plate: &mut Plate) -> f6
     for &cut in &board.cuts {
         let text = reader.fine(cut);
         let middle = px(from + 0.5 * cut);
-        if labels::width(&text, TYPE) < cut * scale - 2.0 {
+        if wide(&text) < cut * scale - 2.0 {
             plate.write(DVec2::new(middle, base), Align::Middle, text);
         } else {
             under.push((DVec2::new(middle, y + BAR[0]), vec![text]));

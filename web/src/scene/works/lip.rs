@@ -12,7 +12,7 @@ use sim::build::outline::Edge;
 use sim::num;
 
 /// Room before the foot and behind the edge, px.
-const ROOM: [f64; 2] = [104.0, 150.0];
+const ROOM: [f64; 2] = [116.0, 150.0];
 /// Most pixels to the metre.
 const NEAREST: f64 = 420.0;
 
@@ -169,6 +169,7 @@ impl Drawing<'_> {
                 (over, Align::Middle),
                 (over - DVec2::new(4.0, 2.0), Align::Left),
                 (over - DVec2::new(0.0, 14.0), Align::Middle),
+                (over - DVec2::new(0.0, 30.0), Align::Middle),
             ];
             plate.put(reader.fine(station.at.rise), top, &places);
         }

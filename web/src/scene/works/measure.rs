@@ -1,7 +1,6 @@
 //! Measures as on a builder's sketch: a thin line between two ticks, and the figure on it.
 
-use super::plate::{LEADING, Plate, TYPE};
-use crate::scene::labels;
+use super::plate::{LEADING, Plate, TYPE, wide};
 use crate::scene::sheet::{Align, Ink};
 use glam::DVec2;
 
@@ -27,7 +26,7 @@ impl Plate {
             self.sheet.line(Ink::Figure, 1.4, [p - tick, p + tick]);
         }
         let middle = (from + to) * 0.5;
-        let places = places(from, to, beside, labels::width(&text, TYPE));
+        let places = places(from, to, beside, wide(&text));
         self.put(text, middle, &places);
     }
 

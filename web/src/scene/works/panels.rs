@@ -8,6 +8,7 @@ use crate::scene::view::Strip;
 use glam::DVec2;
 use sim::build::lip::{Deck, Grain, LipSheet, Stock};
 use sim::build::outline::{Edge, Outline};
+use sim::num;
 
 /// Room at the left of a sheet, and between two, px.
 const ROOM: [f64; 2] = [108.0, 26.0];
@@ -212,7 +213,7 @@ fn inside(points: &[DVec2], p: DVec2) -> f64 {
             within = !within;
         }
         let way = b - a;
-        let share = ((p - a).dot(way) / way.length_squared().max(1e-12)).clamp(0.0, 1.0);
+        let share = num::clamp((p - a).dot(way) / way.length_squared().max(1e-12), 0.0, 1.0);
         nearest = nearest.min((a + way * share - p).length());
     }
     if within { nearest } else { 0.0 }

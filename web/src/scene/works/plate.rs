@@ -185,6 +185,12 @@ impl Plate {
     }
 }
 
+/// Ample width of a figure with its unit, px: an m is wider than other letters, in some types half as wide again.
+pub fn wide(text: &str) -> f64 {
+    let broad = text.chars().filter(|c| *c == 'm').count();
+    labels::width(text, TYPE) + 0.4 * TYPE * broad as f64
+}
+
 /// The letter of a part.
 pub fn letter(part: usize) -> String {
     let letter = char::from(b'A' + (part % 26) as u8).to_string();
@@ -193,7 +199,7 @@ pub fn letter(part: usize) -> String {
 
 /// The rectangle that a text takes.
 fn room(at: DVec2, align: Align, text: &str) -> Room {
-    let wide = labels::width(text, TYPE);
+    let wide = wide(text);
     let from = match align {
         Align::Left => at.x - wide,
         Align::Middle => at.x - 0.5 * wide,

@@ -1,7 +1,6 @@
 //! Figures in a row under, or beside, the places they belong to.
 
-use super::plate::{LEADING, MARGIN, Plate, TYPE};
-use crate::scene::labels;
+use super::plate::{self, LEADING, MARGIN, Plate, TYPE};
 use crate::scene::sheet::{Align, Ink};
 use glam::DVec2;
 
@@ -22,12 +21,7 @@ impl Plate {
 
     /// The same between two places along the sheet.
     pub fn row_between(&mut self, base: f64, bounds: [f64; 2], notes: &[Noted]) {
-        let wide = |lines: &[String]| {
-            lines
-                .iter()
-                .map(|l| labels::width(l, TYPE))
-                .fold(0.0, f64::max)
-        };
+        let wide = |lines: &[String]| lines.iter().map(|l| plate::wide(l)).fold(0.0, f64::max);
         let sizes: Vec<_> = notes.iter().map(|n| wide(&n.1) + APART).collect();
         let room = bounds[1] - bounds[0];
         let rows = (sizes.iter().sum::<f64>() / room).ceil().max(1.0) as usize;

@@ -5,6 +5,7 @@ use super::plate::{Plate, WIDE};
 use crate::scene::sheet::{Align, Ink};
 use glam::DVec2;
 use sim::build::lip::{Stretch, Strung, Template};
+use sim::num;
 
 /// Highest that a centre is shown in its own place, px over the ground line.
 const WITHIN: f64 = 420.0;
@@ -27,7 +28,7 @@ pub fn draw(drawing: &Drawing, stretch: &Stretch, strung: &Strung, plate: &mut P
     let shown = if within {
         centre
     } else {
-        DVec2::new(centre.x.clamp(60.0, WIDE - 90.0), level - BREAK[1])
+        DVec2::new(num::clamp(centre.x, 60.0, WIDE - 90.0), level - BREAK[1])
     };
     for end in ends {
         if within {

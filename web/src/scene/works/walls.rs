@@ -37,7 +37,11 @@ pub fn walls(
 ) -> Option<Plate> {
     let ends = profile.lips.iter().find(|l| l.feature == sheet.feature)?;
     let mut plate = Plate::new(WIDE, reader);
-    let long = sheet.length.max(sheet.width) + 0.6;
+    let timber = sheet
+        .anchors
+        .as_ref()
+        .map_or(0.0, |a| a.distance + stock.deadman[0]);
+    let long = sheet.length.max(sheet.width).max(timber) + 0.6;
     let scale = ((WIDE - ROOM[0] - ROOM[1]) / long).min(NEAREST);
     let mut drawing = Drawing {
         sheet,
@@ -94,8 +98,9 @@ impl Drawing<'_> {
         self.courses(plate);
         let ends = [-0.3, sheet.length + 0.3].map(|x| self.px(x, self.ground(x)));
         plate.ground(&ends);
-        for post in &sheet.side.posts {
-            self.post(post, post.at, self.ground(post.at), plate);
+        for (i, post) in sheet.side.posts.iter().enumerate() {
+            let depth = self.depth(post, i == 0);
+            self.post(post, depth, self.ground(post.at), plate);
         }
         let beyond = sheet.length + 0.25;
         let out: Vec<_> = (0..=8)
@@ -127,11 +132,18 @@ impl Drawing<'_> {
         }
     }
 
+    /// How deep a post goes, m: one at a corner belongs to two walls.
+    pub fn depth(&self, post: &Post, corner: bool) -> f64 {
+        let walls = [&self.sheet.front, &self.sheet.side];
+        let first = walls.iter().filter_map(|w| w.posts.first());
+        let both = first.map(|p| p.depth).fold(0.0, f64::max);
+        if corner { both } else { post.depth }
+    }
+
     /// A post with its part in the ground, and the place of its tie.
-    fn post(&self, post: &Post, middle: f64, ground: f64, plate: &mut Plate) {
-        let half = 0.5 * self.stock.post[1];
-        let [low, foot, head] =
-            [-post.depth, 0.0, post.height].map(|z| DVec2::new(middle, ground + z));
+    fn post(&self, post: &Post, depth: f64, ground: f64, plate: &mut Plate) {
+        let (half, middle) = (0.5 * self.stock.post[1], post.at);
+        let [low, foot, head] = [-depth, 0.0, post.height].map(|z| DVec2::new(middle, ground + z));
         let over = timber(foot, head, half, half).map(|p| self.strip.place(p));
         plate.sheet.area(Ink::Paper, over);
         plate.sheet.line(Ink::Wood, 1.2, over);
@@ -186,8 +198,9 @@ impl Drawing<'_> {
                 .line(Ink::Wood, 0.9, board.map(|(x, z)| self.px(x, z)));
         }
         plate.ground(&[-0.4, sheet.width + 0.4].map(|x| self.px(x, 0.0)));
-        for post in &sheet.front.posts {
-            self.post(post, post.at, 0.0, plate);
+        for (i, post) in sheet.front.posts.iter().enumerate() {
+            let corner = i == 0 || i + 1 == sheet.front.posts.len();
+            self.post(post, self.depth(post, corner), 0.0, plate);
         }
         let level = ends.map(|x| self.px(x, sheet.height));
         plate.sheet.line(Ink::Ground, 2.4, level);

@@ -20,13 +20,20 @@ impl Drawing<'_> {
             left(34.0),
             reader.length(sheet.height),
         );
-        let sunk = self.px(0.0, -first.depth);
-        plate.measure(sunk, foot, left(34.0), reader.length(first.depth));
+        let depth = self.depth(first, true);
+        let sunk = self.px(0.0, -depth);
+        plate.measure(sunk, foot, left(34.0), reader.length(depth));
         if let Some(last) = sheet.side.posts.last() {
             let x = last.at;
             let [head, ground] = [last.height, 0.0].map(|z| self.px(x, self.ground(x) + z));
             let low = self.px(x, self.ground(x) - last.depth);
-            let beside = DVec2::new(0.34 * self.strip.scale, 0.0);
+            // Behind the buried timbers, too.
+            let timber = sheet
+                .anchors
+                .as_ref()
+                .map_or(0.0, |a| a.distance + self.stock.deadman[0]);
+            let behind = (timber + 0.12 - x).max(0.34);
+            let beside = DVec2::new(behind * self.strip.scale, 0.0);
             plate.measure(ground, head, beside, reader.length(last.height));
             plate.measure(low, ground, beside, reader.length(last.depth));
         }
@@ -38,10 +45,14 @@ impl Drawing<'_> {
                 plate.sheet.line(Ink::Figure, 0.6, [from, to]);
             }
             plate.measure(a, b, DVec2::ZERO, reader.length(anchors.distance));
-            let back = anchors.distance + self.stock.deadman[0];
-            let [low, yard] = [-anchors.dug, 0.0].map(|z| self.px(back, z));
+            let [low, yard] = [-anchors.dug, 0.0].map(|z| self.px(anchors.distance, z));
             if anchors.dug > 0.0 {
-                plate.measure(low, yard, DVec2::new(16.0, 0.0), reader.length(anchors.dug));
+                plate.measure(
+                    low,
+                    yard,
+                    DVec2::new(-16.0, 0.0),
+                    reader.length(anchors.dug),
+                );
             }
         }
         let y = plate.lowest() + 20.0;
@@ -85,7 +96,7 @@ impl Drawing<'_> {
                 anchors.distance + 0.5 * self.stock.deadman[0],
                 -anchors.dug + 0.1,
             );
-            plate.letter(4, timber, DVec2::new(-40.0, 6.0));
+            plate.letter(4, timber, DVec2::new(30.0, 14.0));
         }
         let x = 0.3 * sheet.length;
         plate.letter(5, self.px(x, self.ride(x)), DVec2::new(16.0, -34.0));
@@ -104,12 +115,13 @@ impl Drawing<'_> {
             left,
             reader.length(sheet.height),
         );
-        plate.measure(
-            self.px(0.0, -post.depth),
-            foot,
-            left,
-            reader.length(post.depth),
-        );
+        let depth = self.depth(post, true);
+        plate.measure(self.px(0.0, -depth), foot, left, reader.length(depth));
+        if let [_, inner, _, ..] = sheet.front.posts.as_slice() {
+            let [low, foot] = [-inner.depth, 0.0].map(|z| self.px(inner.at, z));
+            let beside = DVec2::new(16.0, 0.0);
+            plate.measure(low, foot, beside, reader.length(inner.depth));
+        }
         if let Some(tie) = &post.tie {
             let x = sheet.width;
             let [low, high] = [0.0, tie.height].map(|z| self.px(x, z));

@@ -45,7 +45,7 @@ fn a_lip_has_its_own() {
         for (sheet, lip) in case.job().lips.iter().enumerate() {
             let t = &lip.template;
             let mut wanted = vec![mm(t.run), mm(t.height)];
-            wanted.push(format!("{:.1}°", t.exit.to_degrees()).replace(".0°", "°"));
+            wanted.push(format!("{:.1}°", sim::num::degrees(t.exit)).replace(".0°", "°"));
             for station in &t.stations {
                 wanted.push(mm(station.at.along));
                 wanted.extend((station.at.rise > 5e-4).then(|| mm(station.at.rise)));
@@ -82,10 +82,12 @@ fn a_cutting_plan_has_every_cut() {
 fn a_box_has_its_own() {
     for case in cases() {
         for (sheet, b) in case.job().boxes.iter().enumerate() {
-            let first = &b.front.posts[0];
+            let corner = b.front.posts[0].depth.max(b.side.posts[0].depth);
             let last = &b.side.posts[b.side.posts.len() - 1];
             let mut wanted = vec![m(b.height), m(b.height), m(b.length), m(b.width)];
-            wanted.extend([m(first.depth), m(last.depth), m(last.height)]);
+            wanted.extend([m(corner), m(corner), m(last.depth), m(last.height)]);
+            let inner = b.front.posts.len() > 2;
+            wanted.extend(inner.then(|| m(b.front.posts[1].depth)));
             wanted.extend(b.side.posts.iter().skip(1).map(|_| m(b.side.spacing)));
             if let Some(anchors) = &b.anchors {
                 wanted.push(m(anchors.distance));

@@ -69,9 +69,8 @@ fn read(svg: &str) -> Printed {
 fn from_line(p: DVec2, line: &[DVec2]) -> f64 {
     let near = |pair: &[DVec2]| {
         let way = pair[1] - pair[0];
-        let share = ((p - pair[0]).dot(way) / way.length_squared())
-            .max(0.0)
-            .min(1.0);
+        let share = (p - pair[0]).dot(way) / way.length_squared();
+        let share = sim::num::clamp(share, 0.0, 1.0);
         (pair[0] + way * share - p).length()
     };
     line.windows(2).map(near).fold(f64::INFINITY, f64::min)
