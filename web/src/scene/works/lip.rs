@@ -1,27 +1,19 @@
 //! The template of a lip: its curve as it is drawn on a sheet whose edge lies on the ground.
 
+use super::lip_shape::{Drawing, edge, flat};
 use super::plate::{Plate, WIDE};
 use super::reader::Reader;
 use super::shapes::{along, at, round, timber};
 use super::string;
 use crate::scene::sheet::{Align, Ink};
-use crate::scene::view::Strip;
 use glam::DVec2;
-use sim::build::lip::{LipSheet, Place, Stock, Stretch, Template};
-use sim::build::outline::Edge;
+use sim::build::lip::{Legs, LipSheet, Station, Stock};
 use sim::num;
 
 /// Room before the foot and behind the edge, px.
 const ROOM: [f64; 2] = [116.0, 150.0];
 /// Most pixels to the metre.
 const NEAREST: f64 = 420.0;
-
-/// A lip as it is drawn.
-pub(super) struct Drawing<'a> {
-    pub lip: &'a LipSheet,
-    pub stock: &'a Stock,
-    pub strip: Strip,
-}
 
 /// A lip, its ground line level: run and rise of the curve at each rib, the string with the place where it is held,
 /// angle, height and level run of the edge.
@@ -47,29 +39,7 @@ pub fn lip(lip: &LipSheet, stock: &Stock, reader: Reader) -> Plate {
     plate.done()
 }
 
-/// A place along the ground line and square to it, m.
-pub(super) fn flat(place: &Place) -> DVec2 {
-    DVec2::new(place.along, place.rise)
-}
-
-/// A stretch as an edge.
-fn edge(stretch: &Stretch) -> Edge {
-    Edge {
-        from: flat(&stretch.from),
-        to: flat(&stretch.to),
-        centre: stretch.string.as_ref().map(|s| flat(&s.centre)),
-    }
-}
-
 impl Drawing<'_> {
-    fn template(&self) -> &Template {
-        &self.lip.template
-    }
-
-    pub fn px(&self, p: DVec2) -> DVec2 {
-        self.strip.place(p)
-    }
-
     fn ground(&self, plate: &mut Plate) {
         let end = self.template().edge.along + 0.08 * WIDE / self.strip.scale;
         let before = -0.06 * WIDE / self.strip.scale;
@@ -110,7 +80,7 @@ impl Drawing<'_> {
             .iter()
             .enumerate()
             .filter(|(_, s)| s.panel >= thick);
-        let rib = |(i, s): (usize, &sim::build::lip::Station)| {
+        let rib = |(i, s): (usize, &Station)| {
             let (sine, cosine) = num::sin_cos(s.heading - self.template().ground);
             let on = DVec2::new(cosine, sine);
             let under = flat(&s.at) - on.perp() * deck;
@@ -126,7 +96,7 @@ impl Drawing<'_> {
         };
         let wide = self.stock.leg[1];
         let end = self.template().edge.along;
-        let leg = |l: &sim::build::lip::Legs| {
+        let leg = |l: &Legs| {
             // The last row stands within the panel, the others behind their joint's middle.
             let left = if l.along > end - wide {
                 wide

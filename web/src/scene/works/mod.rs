@@ -6,12 +6,14 @@
 mod built;
 mod cutting;
 mod lip;
+mod lip_shape;
 mod measure;
 mod mounds;
 mod panels;
 mod plate;
 mod ramp;
 mod ramp_notes;
+mod ramp_shape;
 mod reader;
 mod rows;
 mod section;
@@ -20,6 +22,7 @@ mod string;
 mod tile;
 mod walls;
 mod walls_notes;
+mod walls_shape;
 
 pub use built::built;
 pub use cutting::cutting;

@@ -1,7 +1,7 @@
 //! The measures and letters of a start ramp.
 
 use super::plate::{Plate, letter};
-use super::ramp::{Drawing, FOOTING};
+use super::ramp_shape::{Drawing, FOOTING};
 use crate::scene::sheet::{Align, Ink};
 use glam::DVec2;
 use sim::build::ramp::Row;

@@ -1,6 +1,6 @@
 //! The string that draws a curve, and the place where it is held, shown nearer than it is where it is far.
 
-use super::lip::{Drawing, flat};
+use super::lip_shape::{Drawing, flat};
 use super::plate::{Plate, WIDE};
 use crate::scene::sheet::{Align, Ink};
 use glam::DVec2;

@@ -3,26 +3,16 @@
 use super::plate::{Plate, WIDE};
 use super::reader::Reader;
 use super::shapes::{at, timber};
+use super::walls_shape::Drawing;
 use crate::scene::sheet::Ink;
-use crate::scene::view::Strip;
 use glam::DVec2;
-use sim::build::natural_ground::natural_ground;
 use sim::build::walls::{BoxSheet, Post, WallStock};
-use sim::profile::{LipEdge, Profile};
+use sim::profile::Profile;
 
 /// Room at the left and at the right, px.
 const ROOM: [f64; 2] = [100.0, 90.0];
 /// Most pixels to the metre.
 const NEAREST: f64 = 190.0;
-
-/// A box as it is drawn.
-pub(super) struct Drawing<'a> {
-    pub sheet: &'a BoxSheet,
-    pub stock: &'a WallStock,
-    profile: &'a Profile,
-    ends: &'a LipEdge,
-    pub strip: Strip,
-}
 
 /// A box: above a side wall, in front of it the buried timbers and the rod to them in broken lines; below the front
 /// wall as whoever rides up to it sees it, with the rods from side to side.
@@ -58,31 +48,6 @@ pub fn walls(
 }
 
 impl Drawing<'_> {
-    /// Height of the bed over the yard, m.
-    fn bed(&self) -> f64 {
-        let knuckle = self.ends.knuckle;
-        knuckle.y - natural_ground(self.profile, knuckle.x) - self.sheet.height
-    }
-
-    /// The ground so far behind the front, from the front's foot, m.
-    pub fn ground(&self, behind: f64) -> f64 {
-        let x = self.ends.knuckle.x;
-        natural_ground(self.profile, x + behind) - natural_ground(self.profile, x)
-    }
-
-    /// The ride so far behind the front, from the front's foot, m.
-    pub fn ride(&self, behind: f64) -> f64 {
-        let knuckle = self.ends.knuckle;
-        let foot = natural_ground(self.profile, knuckle.x) + self.bed();
-        let over = self.profile.height_at(knuckle.x + behind.max(1e-6));
-        // A lip that ends at the knuckle may stand higher.
-        over.map_or(0.0, |z| z.min(knuckle.y) - foot)
-    }
-
-    pub fn px(&self, x: f64, z: f64) -> DVec2 {
-        self.strip.place(DVec2::new(x, z))
-    }
-
     fn side(&self, plate: &mut Plate) {
         let sheet = self.sheet;
         let steps = |i: u32| sheet.length * f64::from(i) / 60.0;
@@ -130,14 +95,6 @@ impl Drawing<'_> {
             let line = [0.0, end].map(|x| self.px(x, self.ground(x) + up));
             plate.sheet.line(Ink::Wood, 0.7, line);
         }
-    }
-
-    /// How deep a post goes, m: one at a corner belongs to two walls.
-    pub fn depth(&self, post: &Post, corner: bool) -> f64 {
-        let walls = [&self.sheet.front, &self.sheet.side];
-        let first = walls.iter().filter_map(|w| w.posts.first());
-        let both = first.map(|p| p.depth).fold(0.0, f64::max);
-        if corner { both } else { post.depth }
     }
 
     /// A post with its part in the ground, and the place of its tie.

@@ -2,7 +2,7 @@
 
 use super::plate::Plate;
 use super::reader::Reader;
-use super::walls::Drawing;
+use super::walls_shape::Drawing;
 use crate::scene::sheet::Ink;
 use glam::DVec2;
 
