@@ -2,7 +2,7 @@
 
 use sim::error::Quantity;
 use sim::num;
-use sim::units::{System, fine, format};
+use sim::units::{System, format};
 
 /// Units and decimal sign of who reads.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,7 +26,7 @@ impl Reader {
 
     /// A length as it is marked on wood, m.
     pub fn fine(&self, metres: f64) -> String {
-        self.own(&fine(metres, self.system))
+        self.own(&format(metres, Quantity::Sawn, self.system))
     }
 
     /// An angle, rad.
