@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use proptest::sample::select;
 use sim::error::Quantity;
-use sim::units::{System, Wrong, edit, fine, format, pairs, parse, plain, step};
+use sim::units::{System, Wrong, edit, format, pairs, parse, plain, step};
 use tests::plans;
 
 const QUANTITIES: [Quantity; 16] = [
@@ -92,8 +92,8 @@ proptest! {
     #[test]
     fn what_is_marked_on_wood_is_read_within_half_a_mark(value in -12.0..12.0_f64, system in system()) {
         let mark = if system == System::Feet { 0.0254 / 16.0 } else { 0.001 };
-        let shown = fine(value, system);
-        let back = parse(&shown, Quantity::Length, system).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        let shown = format(value, Quantity::Sawn, system);
+        let back = parse(&shown, Quantity::Sawn, system).map_err(|e| TestCaseError::fail(e.to_string()))?;
         prop_assert!((back - value).abs() <= 0.5 * mark + 1e-12, "{value} -> {shown} -> {back}");
     }
 
@@ -269,9 +269,10 @@ fn written_as_a_builder_reads_it() {
         assert_eq!(format(value, quantity, System::Metric), metric);
         assert_eq!(format(value, quantity, System::Feet), feet);
     }
-    let fine = |value| [System::Metric, System::Feet].map(|system| fine(value, system));
+    let fine =
+        |value| [System::Metric, System::Feet].map(|system| format(value, Quantity::Sawn, system));
     assert_eq!(fine(1.184), ["1184 mm", "46 5/8\""]);
-    assert_eq!(fine(0.0127), ["13 mm", "1/2\""]);
+    assert_eq!(fine(0.0127), ["12.7 mm", "1/2\""]);
     assert_eq!(fine(-0.0254), ["-25 mm", "-1\""]);
     assert_eq!(fine(0.0), ["0 mm", "0\""]);
     assert_eq!(edit(0.057, Length, System::Metric), "0.057 m");
