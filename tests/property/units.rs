@@ -273,7 +273,7 @@ fn written_as_a_builder_reads_it() {
         |value| [System::Metric, System::Feet].map(|system| format(value, Quantity::Sawn, system));
     assert_eq!(fine(1.184), ["1184 mm", "46 5/8\""]);
     assert_eq!(fine(0.0127), ["12.7 mm", "1/2\""]);
-    assert_eq!(fine(-0.0254), ["-25 mm", "-1\""]);
+    assert_eq!(fine(-0.0254), ["-25.4 mm", "-1\""]);
     assert_eq!(fine(0.0), ["0 mm", "0\""]);
     assert_eq!(edit(0.057, Length, System::Metric), "0.057 m");
     assert_eq!(edit(1.3716, Length, System::Feet), "4' 6\"");
