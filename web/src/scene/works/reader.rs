@@ -4,6 +4,9 @@ use sim::error::Quantity;
 use sim::num;
 use sim::units::{System, format};
 
+/// Width of a pencil's line, m.
+const PENCIL: f64 = 0.001;
+
 /// Units and decimal sign of who reads.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Reader {
@@ -24,9 +27,13 @@ impl Reader {
         self.own(&format(metres, Quantity::Margin, self.system))
     }
 
-    /// A length as it is marked on wood, m.
+    /// A length as it is marked on wood, m: in metres no finer than a pencil's line.
     pub fn fine(&self, metres: f64) -> String {
-        self.own(&format(metres, Quantity::Sawn, self.system))
+        let marked = match self.system {
+            System::Metric => (metres / PENCIL).round() * PENCIL,
+            System::Feet => metres,
+        };
+        self.own(&format(marked, Quantity::Sawn, self.system))
     }
 
     /// An angle, rad.
