@@ -13,6 +13,9 @@ use sim::num;
 /// Room at the left of a sheet, and between two, px.
 const ROOM: [f64; 2] = [108.0, 26.0];
 
+/// Most height of a sheet, px: two go on a page.
+const HIGHEST: f64 = 320.0;
+
 /// A part on a sheet.
 #[derive(Clone, PartialEq)]
 struct Laid {
@@ -33,7 +36,7 @@ pub fn panels(lip: &LipSheet, stock: &Stock, reader: Reader) -> Plate {
     } else {
         WIDE - 2.0 * ROOM[0]
     };
-    let scale = wide / stock.sheet[0];
+    let scale = (wide / stock.sheet[0]).min(HIGHEST / stock.sheet[1]);
     let mut top = 0.0;
     for row in sheets.chunks(columns) {
         let base = top + 24.0 + stock.sheet[1] * scale;

@@ -11,6 +11,8 @@ use sim::profile::Profile;
 
 /// Room at the left and at the right, px.
 const ROOM: [f64; 2] = [100.0, 90.0];
+/// Most height of both views without their measures, px: they go on a page.
+const HIGHEST: f64 = 580.0;
 /// Most pixels to the metre.
 const NEAREST: f64 = 190.0;
 
@@ -32,7 +34,11 @@ pub fn walls(
         .as_ref()
         .map_or(0.0, |a| a.distance + stock.deadman[0]);
     let long = sheet.length.max(sheet.width).max(timber) + 0.6;
-    let scale = ((WIDE - ROOM[0] - ROOM[1]) / long).min(NEAREST);
+    // From the side and from the front, each with its posts' feet.
+    let high = 2.0 * (sheet.height + 0.6);
+    let scale = ((WIDE - ROOM[0] - ROOM[1]) / long)
+        .min(NEAREST)
+        .min(HIGHEST / high);
     let mut drawing = Drawing {
         sheet,
         stock,
