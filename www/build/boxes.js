@@ -3,7 +3,7 @@
 import { cautions, facts, leaf, list, part, table, text } from "./leaf.js";
 import { pieceRows } from "./pieces.js";
 import { figure as pure, force, length, percent, sawn } from "./quantities.js";
-import { figure } from "./sketch.js";
+import { figure, letters } from "./sketch.js";
 import { work } from "./work.js";
 import { boxes as words, common, pieces, titles } from "./words.js";
 
@@ -70,7 +70,7 @@ function boxSheet(box, i) {
     titles.box(work.names[box.feature]),
     // Who has to be asked comes first: it decides whether anything is built.
     list(reviews.map(said), "review"),
-    figure({ kind: "box", sheet: i }, words.drawn, words.legend),
+    figure({ kind: "box", sheet: i }, words.drawn, letters(words.legend)),
     part(
       common.measures,
       facts([

@@ -6,7 +6,7 @@ import { state } from "../state.js";
 import { make } from "../parts/make.js";
 import { button, buttons, caution, facts, leaf, part, table, text } from "./leaf.js";
 import { bare, figure as pure, headed, length, percent, signed, volume } from "./quantities.js";
-import { figure } from "./sketch.js";
+import { figure, letters } from "./sketch.js";
 import { work } from "./work.js";
 import { common, dirt as words, titles } from "./words.js";
 
@@ -66,7 +66,7 @@ function boxed({ feature, walls, mound, saved }, i) {
   return part(
     words.saves(work.names[feature]),
     text(words.saved(volume(mound.fill), length(mound.foot), volume(walls.fill), length(walls.foot), volume(saved), landing.boxed)),
-    figure({ kind: "mounds", index: i }, words.mounds, words.moundsLegend),
+    figure({ kind: "mounds", index: i }, words.mounds, letters(words.moundsLegend)),
   );
 }
 

@@ -6,7 +6,7 @@ import { list as joined } from "../numbers.js";
 import { button, buttons, cautions, facts, leaf, list, part, table, text } from "./leaf.js";
 import { pieceRows, cuttingPlan } from "./pieces.js";
 import { angle, length, mass, sawn, size as broad, thick } from "./quantities.js";
-import { drawn, figure, sheet as page } from "./sketch.js";
+import { drawn, figure, letters, sheet as page } from "./sketch.js";
 import { work } from "./work.js";
 import { common, lips as words, pieces, titles } from "./words.js";
 
@@ -82,9 +82,8 @@ function bends({ bends: all }) {
 
 /** The letters of a panel's parts, and of the skin after them. */
 function panelLetters(parts, skin) {
-  const letter = (i) => String.fromCharCode(65 + i);
-  const named = Array.from({ length: parts }, (_, i) => [letter(i), parts > 1 ? words.panelPart(i + 1) : words.panel]);
-  return Object.fromEntries(skin ? [...named, [letter(parts), words.skinPart]] : named);
+  const named = Array.from({ length: parts }, (_, i) => (parts > 1 ? words.panelPart(i + 1) : words.panel));
+  return letters(skin ? [...named, words.skinPart] : named);
 }
 
 function panels({ lip_box: box, deck, count }, i) {
@@ -147,7 +146,7 @@ function lipSheet(lip, i, renew) {
     id,
     titles.lip(called),
     text(words.build(lip.count, called)),
-    figure({ kind: "lip", sheet: i }, words.drawn, words.legend),
+    figure({ kind: "lip", sheet: i }, words.drawn, { ...letters(words.legend), R: words.stringRidden, r: words.stringPanel }),
     part(words.curve, ...curve(lip)),
     part(words.stations, text(words.stationsHow), table([`#${words.number}`, `#${words.alongGround}`, `#${words.rise}`, `#${words.panelHigh}`, `#${words.slope}`], lip.template.stations.map(station))),
     lip.lip_box && template(lip, i, renew),

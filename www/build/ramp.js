@@ -3,7 +3,7 @@
 import { beside, cautions, facts, leaf, list, part, table, text } from "./leaf.js";
 import { pieceRows } from "./pieces.js";
 import { angle, force, length, percent, sawn } from "./quantities.js";
-import { figure } from "./sketch.js";
+import { figure, letters } from "./sketch.js";
 import { work } from "./work.js";
 import { common, ramp as words, titles } from "./words.js";
 
@@ -81,7 +81,7 @@ export function ramp() {
     "ramp",
     titles.ramp,
     list(sheet.cautions.filter(is(true)).map(said), "review"),
-    figure({ kind: "ramp" }, words.drawn, words.legend),
+    figure({ kind: "ramp" }, words.drawn, letters(words.legend)),
     part(common.measures, shape(sheet)),
     part(words.surface, text(words.marksHow), beside([`#${words.from}`, `#${words.high}`], sheet.shape.marks.map(([at, high]) => [sawn(at), sawn(high)]))),
     part(words.frame, ...frame(sheet)),

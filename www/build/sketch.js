@@ -39,6 +39,9 @@ export function sheet(what, told) {
   return svg;
 }
 
+/** The letters of a drawing with their words, from A on. */
+export const letters = (words) => Object.fromEntries(words.map((word, i) => [String.fromCharCode(65 + i), word]));
+
 /** What the letters of a drawing mean, of those that stand on it. */
 function lettered(svg, legend) {
   const texts = [...svg.querySelectorAll("text")].map(({ textContent }) => textContent);

@@ -82,7 +82,7 @@ export const dirt = {
   saved: (mound, moundFoot, walls, wallsFoot, saved, boxed) =>
     `Als einfacher Haufen ${mound}, unten ${moundFoot} breit; zwischen Brettern ${walls}, ${wallsFoot} breit. Bretter sparen ${saved} festgeklopfte Erde. Geplant ist sie ${boxed ? "mit Brettern" : "ohne"}.`,
   mounds: "Dieselbe Fahrlinie zweimal: links von der Seite, rechts quer durch die Landekante geschnitten",
-  moundsLegend: { A: "mit Brettern", B: "als einfacher Haufen" },
+  moundsLegend: ["mit Brettern", "als einfacher Haufen"],
   water: "Tiefpunkte und Wasser",
   waterHow: "Wo Wasser zusammenläuft. Mit Gefälle zur Seite läuft es von selbst ab; wo es steht, leg einen Graben zum nächsten Tiefpunkt, oder heb den Boden an.",
   station: "Bei, waagerecht",

@@ -42,7 +42,9 @@ export const pieces = {
 export const lips = {
   build: (count, names) => (count === 1 ? `Einmal bauen, für ${names}.` : `${count}-mal gleich bauen, für ${names}.`),
   drawn: "Der Absprung von der Seite",
-  legend: { A: "Holz schließt an Erde an", B: "gerades Ende beginnt", C: "hier wird die Schnur gehalten", D: "Rippe", E: "Bein", F: "Deck", G: "Seitenteil", R: "Schnur der Fahrbahn", r: "Schnur der Oberkante des Seitenteils" },
+  legend: ["Holz schließt an Erde an", "gerades Ende beginnt", "hier wird die Schnur gehalten", "Rippe", "Bein", "Deck", "Seitenteil"],
+  stringRidden: "Schnur der Fahrbahn",
+  stringPanel: "Schnur der Oberkante des Seitenteils",
   curve: "Der Bogen",
   width: "Breite",
   run: "Waagerecht vom Fuß bis zur Kante",
@@ -140,7 +142,7 @@ export const lips = {
 
 export const boxes = {
   drawn: "Die Landung mit Bretterwänden von der Seite und von vorn",
-  legend: { A: "Bretter", B: "Pfosten", C: "Stange von Wand zu Wand", D: "Stange zum Anker", E: "vergrabenes Holz", F: "was befahren wird" },
+  legend: ["Bretter", "Pfosten", "Stange von Wand zu Wand", "Stange zum Anker", "vergrabenes Holz", "was befahren wird"],
   inside: "Breite zwischen den Wänden",
   height: "Höhe der Vorderwand",
   long: "Länge jeder Seitenwand",
@@ -205,7 +207,7 @@ export const boxes = {
 
 export const ramp = {
   drawn: "Die Startrampe von der Seite",
-  legend: { A: "Deck", B: "Längsbalken", C: "Querbalken", D: "Pfosten", E: "Strebe", F: "Geländer", G: "Stäbe", H: "Treppe", I: "Fundament" },
+  legend: ["Deck", "Längsbalken", "Querbalken", "Pfosten", "Strebe", "Geländer", "Stäbe", "Treppe", "Fundament"],
   width: "Breite des Decks",
   height: "Plattform über dem Boden, höchstens",
   run: "Waagerecht von hinten bis zum Fuß",

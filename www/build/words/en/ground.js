@@ -82,7 +82,7 @@ export const dirt = {
   saved: (mound, moundFoot, walls, wallsFoot, saved, boxed) =>
     `As a plain mound ${mound}, ${moundFoot} wide below; between boards ${walls}, ${wallsFoot} wide. Boards save ${saved} of packed dirt. It is planned ${boxed ? "with boards" : "without"}.`,
   mounds: "The same ride line twice: left from the side, right cut across at the knuckle",
-  moundsLegend: { A: "with boards", B: "as a plain mound" },
+  moundsLegend: ["with boards", "as a plain mound"],
   water: "Low points and drainage",
   waterHow: "Where water gathers. With a fall to the side it runs off by itself; where it stands, lay a drain to the next low point, or raise the ground.",
   station: "At, level",

@@ -42,7 +42,9 @@ export const pieces = {
 export const lips = {
   build: (count, names) => (count === 1 ? `Build one, for ${names}.` : `Build ${count} alike, for ${names}.`),
   drawn: "Side view of the lip",
-  legend: { A: "wood takes over from dirt", B: "straight end begins", C: "string is held here", D: "rib", E: "leg", F: "deck", G: "side panel", R: "string of the riding curve", r: "string of the panel's top" },
+  legend: ["wood takes over from dirt", "straight end begins", "string is held here", "rib", "leg", "deck", "side panel"],
+  stringRidden: "string of the riding curve",
+  stringPanel: "string of the panel's top",
   curve: "The curve",
   width: "Width",
   run: "Run, level from foot to edge",
@@ -140,7 +142,7 @@ export const lips = {
 
 export const boxes = {
   drawn: "Boxed landing from the side and from the front",
-  legend: { A: "boards", B: "post", C: "rod from side to side", D: "rod to the anchor", E: "buried timber", F: "what is ridden" },
+  legend: ["boards", "post", "rod from side to side", "rod to the anchor", "buried timber", "what is ridden"],
   inside: "Width inside the walls",
   height: "Height of the front wall",
   long: "Length of each side wall",
@@ -205,7 +207,7 @@ export const boxes = {
 
 export const ramp = {
   drawn: "Start ramp from the side",
-  legend: { A: "deck", B: "joists", C: "beams", D: "post", E: "brace", F: "rail", G: "balusters", H: "stair", I: "footing" },
+  legend: ["deck", "joists", "beams", "post", "brace", "rail", "balusters", "stair", "footing"],
   width: "Width of the deck",
   height: "Platform over the ground, at most",
   run: "Run, level from the back to the foot",
