@@ -106,7 +106,7 @@ pub fn sheets_follow_the_line(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Desk, "", async |page| {
         page.click("#units label:has([value=metric])").await?;
         page.click("#features [data-kind=roller] .feature").await?;
-        page.fill("[data-field$='.count'] input", "2").await?;
+        page.fill("[data-field$='.count'] input", "1").await?;
         page.wait_for(
             "the line to be kept",
             "Object.keys(localStorage).some(k => k.startsWith('carryline.line.'))",
@@ -115,11 +115,11 @@ pub fn sheets_follow_the_line(ground: &Ground) -> Result<()> {
         page.second_tab_at("build.html").await?;
         let before: usize = page.ask(STAKES).await?;
         page.first_tab().await?;
-        page.fill("[data-field$='.count'] input", "5").await?;
+        page.fill("[data-field$='.count'] input", "2").await?;
         page.studied().await?;
         page.last_tab().await?;
-        let follow = format!("(() => {{ {STAKES} }})() === {}", before + 6);
-        page.wait_for("six more stakes", &follow).await
+        let follow = format!("(() => {{ {STAKES} }})() === {}", before + 2);
+        page.wait_for("two more stakes", &follow).await
     })
 }
 
@@ -129,7 +129,8 @@ pub fn what_is_at_fault_is_named(ground: &Ground) -> Result<()> {
     ground.visit(Screen::Phone, &sheets(&plan), async |page| {
         studied(page).await?;
         page.click("#units label:has([value=metric])").await?;
-        page.click("#settings > summary").await?;
+        let open = "for (const d of document.querySelectorAll('#settings, #settings details')) d.open = true; return true";
+        page.ask::<bool>(open).await?;
         let width = "[data-field='post[1]'] input";
         let fault = "[data-field='post[1]'] .fault";
         let before: usize = page.ask(STAKES).await?;

@@ -29,44 +29,58 @@ pub enum What {
     /// A lip: see [`works::lip`].
     Lip {
         /// Which.
+        #[serde(deserialize_with = "counted")]
         sheet: usize,
     },
     /// What its panels and skin are cut from: see [`works::panels`].
     Panels {
         /// Of which lip.
+        #[serde(deserialize_with = "counted")]
         sheet: usize,
     },
     /// A page of its side panel in full size: see [`works::tile`].
     Tile {
         /// Of which lip.
+        #[serde(deserialize_with = "counted")]
         sheet: usize,
         /// Which page of its tiling.
+        #[serde(deserialize_with = "counted")]
         page: usize,
     },
     /// The whole side panel in full size: see [`works::curve`].
     Curve {
         /// Of which lip.
+        #[serde(deserialize_with = "counted")]
         sheet: usize,
     },
     /// How its timber is cut: see [`works::cutting`].
     Cutting {
         /// Of which lip.
+        #[serde(deserialize_with = "counted")]
         sheet: usize,
     },
     /// A boxed landing: see [`works::walls`].
     Box {
         /// Which.
+        #[serde(deserialize_with = "counted")]
         sheet: usize,
     },
     /// A landing in walls and as a mound: see [`works::mounds`].
     Mounds {
         /// Which of those in the job's dirt.
+        #[serde(deserialize_with = "counted")]
         index: usize,
     },
     /// The start ramp: see [`works::ramp`].
     Ramp {},
     /// What was built over what was planned: see [`works::built`].
     Built {},
+}
+
+/// A count that comes as any number of the page's: where a tag is told among the fields, they are read before it is
+/// known what they are to be.
+fn counted<'de, D: serde::Deserializer<'de>>(from: D) -> Result<usize, D::Error> {
+    f64::deserialize(from).map(|number| number as usize)
 }
 
 /// How it is drawn.
