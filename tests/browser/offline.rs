@@ -41,7 +41,7 @@ fn make(folder: &Path, version: &str, mark: &str) -> Result<()> {
     let new = folder.join(version);
     fs::rename(&old, &new)?;
     let old = name(&old)?;
-    for page in ["index.html", "limits.html", "sw.js"] {
+    for page in ["index.html", "build.html", "limits.html", "sw.js"] {
         let path = folder.join(page);
         fs::write(&path, fs::read_to_string(&path)?.replace(&old, version))?;
     }
