@@ -5,19 +5,19 @@ use serde::Serialize;
 use sim::build::job::{self, Job};
 use sim::build::supplies::Supplies;
 use sim::build::upkeep::{self, Difference};
+use sim::error::Fault;
 use sim::judge::{self, JumpRow};
 use sim::plan::Plan;
 use sim::profile::Profile;
 use sim::setup;
 use wasm_bindgen::prelude::*;
 
-/// A line's job, and its jumps as planned and after a season.
+/// A line's job, and its jumps after a season.
 #[derive(Serialize)]
-struct Worked {
-    job: Job,
-    /// The jumps as the first rider rides them.
-    planned: Vec<JumpRow>,
-    /// The same once every heap of dirt has settled; none where what is left cannot be built.
+struct Told<'a> {
+    job: &'a Job,
+    /// The jumps as the first rider rides them once every heap of dirt has settled; none where what is left cannot be
+    /// built.
     settled: Option<Vec<JumpRow>>,
 }
 
@@ -36,52 +36,64 @@ pub fn usual_supplies() -> JsValue {
     to_page(&Supplies::default())
 }
 
-/// The whole job of a plan, with what there is to build with: see [`Job`].
-///
-/// # Errors
-/// Every fault of the plan, or of the supplies, as an array.
+/// A line's job as it is worked out once, to be told and drawn.
 #[wasm_bindgen]
-pub fn job(plan: JsValue, supplies: JsValue) -> Result<JsValue, JsValue> {
-    panic::tell_console();
-    let plan: Plan = asked(plan)?;
-    let supplies = supplied(supplies)?;
-    let profile = Profile::build(&plan).map_err(|faults| to_page(&faults))?;
-    let job = job::job(&plan, &profile, &supplies);
-    let settled = upkeep::settled(&plan, job.settling);
-    let worked = Worked {
-        planned: rows(&plan).map_err(|faults| to_page(&faults))?,
-        settled: rows(&settled).ok(),
-        job,
-    };
-    Ok(to_page(&worked))
+pub struct Works {
+    pub(crate) plan: Plan,
+    pub(crate) profile: Profile,
+    pub(crate) supplies: Supplies,
+    pub(crate) job: Job,
 }
 
-pub(crate) fn supplied(supplies: JsValue) -> Result<Supplies, JsValue> {
-    let supplies: Supplies = asked(supplies)?;
-    let faults = supplies.validate();
-    if faults.is_empty() {
-        Ok(supplies)
-    } else {
-        Err(to_page(&faults))
+impl Works {
+    /// The job of a plan, with what there is to build with.
+    pub(crate) fn of(plan: Plan, supplies: Supplies) -> Result<Self, Vec<Fault>> {
+        let faults = supplies.validate();
+        if !faults.is_empty() {
+            return Err(faults);
+        }
+        let profile = Profile::build(&plan)?;
+        let job = job::job(&plan, &profile, &supplies);
+        Ok(Self {
+            plan,
+            profile,
+            supplies,
+            job,
+        })
     }
 }
 
-fn rows(plan: &Plan) -> Result<Vec<JumpRow>, Vec<sim::error::Fault>> {
-    let ridden = setup::ride_plan(plan, 0)?;
-    Ok(judge::jumps(&ridden.profile, &ridden.run))
-}
-
-/// Readings of what was built, each a station and a height, m, against what was planned.
-///
-/// # Errors
-/// Every fault of the plan, as an array.
 #[wasm_bindgen]
-pub fn built(plan: JsValue, readings: JsValue) -> Result<JsValue, JsValue> {
-    panic::tell_console();
-    let plan: Plan = asked(plan)?;
-    let readings: Vec<[f64; 2]> = asked(readings)?;
-    let profile = Profile::build(&plan).map_err(|faults| to_page(&faults))?;
-    let all = upkeep::compare(&profile, &readings);
-    let largest = upkeep::largest(&all);
-    Ok(to_page(&Built { all, largest }))
+impl Works {
+    /// Works the job of a plan out, with what there is to build with.
+    ///
+    /// # Errors
+    /// Every fault of the supplies, or of the plan, as an array.
+    #[wasm_bindgen(constructor)]
+    pub fn new(plan: JsValue, supplies: JsValue) -> Result<Works, JsValue> {
+        panic::tell_console();
+        let (plan, supplies) = (asked(plan)?, asked(supplies)?);
+        Self::of(plan, supplies).map_err(|faults| to_page(&faults))
+    }
+
+    /// All of it as data: see [`Job`].
+    pub fn told(&self) -> JsValue {
+        let settled = upkeep::settled(&self.plan, self.job.settling);
+        let ridden = setup::ride_plan(&settled, 0).ok();
+        to_page(&Told {
+            job: &self.job,
+            settled: ridden.map(|ridden| judge::jumps(&ridden.profile, &ridden.run)),
+        })
+    }
+
+    /// Readings of what was built, each a station and a height, m, against what was planned.
+    ///
+    /// # Errors
+    /// Where the readings are no pairs of numbers.
+    pub fn built(&self, readings: JsValue) -> Result<JsValue, JsValue> {
+        let readings: Vec<[f64; 2]> = asked(readings)?;
+        let all = upkeep::compare(&self.profile, &readings);
+        let largest = upkeep::largest(&all);
+        Ok(to_page(&Built { all, largest }))
+    }
 }

@@ -27,9 +27,7 @@ pub use drawing::Drawing;
 #[cfg(not(feature = "shed"))]
 pub use face::*;
 #[cfg(feature = "shed")]
-pub use job::{built, job, usual_supplies};
-#[cfg(feature = "shed")]
-pub use sketch::{section_parts, sketch};
+pub use job::{Works, usual_supplies};
 pub use study::study;
 
 use serde::Serialize;

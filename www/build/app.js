@@ -5,7 +5,7 @@ import { default as initShed } from "../shed.js";
 import { state, tell as tellAll } from "../state.js";
 import { unlessHeld } from "../finger.js";
 import { steadily } from "../steady.js";
-import { keepSystem, usualSystem } from "../units.js";
+import { offerSystems } from "../units.js";
 import { broken, damaged, lines } from "../words.js";
 import { noLink, reason } from "../wrong.js";
 import { ask, drop } from "../parts/beside.js";
@@ -52,7 +52,7 @@ function study(number) {
   }
   ask("study", { part, plan: state.good }, (answer) => {
     // What could not be found out is left out, and said.
-    work.study[part] = answer ?? null;
+    state.study[part] = answer ?? null;
     study(number + 1);
     unlessHeld(() => steadily(tellStudy));
   });
@@ -60,7 +60,7 @@ function study(number) {
 
 function begins() {
   drop("study");
-  work.study = {};
+  state.study = {};
   page.dataset.working = "true";
   study(0);
 }
@@ -76,7 +76,7 @@ function tell(faults) {
 
 /** Takes another plan, or the same one with other supplies. */
 function take(plan, before) {
-  let faults = reckon(plan);
+  const faults = reckon(plan);
   if (!work.job) {
     reckon(before ?? line().plan);
     if (!work.job) throw faults;
@@ -86,7 +86,6 @@ function take(plan, before) {
   document.title = `${state.good.name || lines.unnamed} · ${words.contents} · Carryline`;
   document.getElementById("back").href = wayTo(plan);
   tell(faults);
-  return !faults.length;
 }
 
 let plan = null;
@@ -100,16 +99,10 @@ function open({ plan: next, before, trouble, fault }) {
   begins();
 }
 
-function startUnits() {
-  keepSystem(usualSystem());
-  for (const radio of document.querySelectorAll("#units input")) {
-    radio.checked = radio.value === state.system;
-    radio.addEventListener("change", () => {
-      keepSystem(radio.value);
-      startSettings(again);
-      show();
-    });
-  }
+/** Other units: all is written anew. */
+function rewrite() {
+  startSettings(again);
+  show();
 }
 
 /** Works out anew what hangs on the supplies: nothing that is ridden does. */
@@ -119,7 +112,7 @@ function again() {
 
 async function start() {
   await Promise.all([init(), initShed()]);
-  startUnits();
+  offerSystems(rewrite);
   takeSupplies();
   startSettings(again);
   open(line());

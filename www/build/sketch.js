@@ -1,6 +1,5 @@
 // Drawings: the simulator writes them, black on white, with figures and no words.
 
-import * as shed from "../shed.js";
 import { state } from "../state.js";
 import { point } from "../words.js";
 import { make } from "../parts/make.js";
@@ -13,8 +12,8 @@ const OUTER = ["viewBox", "width", "height", "role"];
 
 /** A drawing as a text of SVG. */
 export function drawn(what) {
-  const wants = { system: state.system, decimal: point, readings: work.readings, tolerances: null };
-  return shed.sketch(state.good, work.supplies, what, wants);
+  const wants = { system: state.system, decimal: point, readings: work.readings };
+  return work.works.sketch(what, wants);
 }
 
 /** A text of SVG as an element. What the root says of its content goes along with the content: the page has its own mind about pictures. */

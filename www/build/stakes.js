@@ -38,12 +38,12 @@ const turn = ({ turn, feature }, i) => {
 
 /** How far each dimension may be off; it is found out by riding, and comes in later. */
 function tolerances() {
-  const { tolerances: found } = work.study;
+  const { tolerances: found } = state.study;
   if (found === undefined) return text(common.coming);
   if (!found) return text(common.lost);
   if (!found.length) return text(words.noTolerance);
   const called = jumpNames(state.good);
-  return list(found.map((one) => `${called({ ...work.planned[one.lip], lip: one.lip })}: ${dug(one)}`));
+  return list(found.map((one) => `${called(state.story.jumps[one.lip])}: ${dug(one)}`));
 }
 
 /** Writes them where they stand, once they are found. */

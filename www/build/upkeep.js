@@ -1,12 +1,11 @@
 // Weather and upkeep: how dirt settles, where water goes, when to stay off, and what was built.
 
-import { readings as read } from "../carryline.js";
 import { features, state } from "../state.js";
 import { jumpNames } from "../names.js";
-import { pointed, spelt } from "../numbers.js";
 import { plain } from "../units.js";
 import { howShort } from "../words.js";
 import { noRow } from "../wrong.js";
+import { columns, readPairs } from "../parts/columns.js";
 import { make } from "../parts/make.js";
 import { button, buttons, leaf, list, part, table, text } from "./leaf.js";
 import { length, percent, signed, speed } from "./quantities.js";
@@ -33,7 +32,7 @@ function settling() {
   const rows = heights().map(([name, height]) => [name, length(height), length(height * (1 - share)), length(height / (1 - share))]);
   const called = jumpNames(state.good);
   const told = (row) => (row ? [row.speed == null ? "–" : speed(row.speed), howShort[row.how]] : ["–", words.cannot]);
-  const verdicts = work.planned.map((row, i) => [called(row), ...told(row), ...told(work.settled?.[i])]);
+  const verdicts = state.story.jumps.map((row, i) => [called(row), ...told(row), ...told(work.settled?.[i])]);
   return [
     text(words.settles(percent(share), words.placings[work.supplies.placing])),
     table([words.what, `#${words.planned}`, `#${words.after}`, `#${words.buildTo}`], rows),
@@ -43,22 +42,17 @@ function settling() {
   ];
 }
 
-// Where something else than a comma stands between two numbers, the comma stands inside them.
-const apart = (line) => (/\S[\s;]+\S/.test(line) ? pointed(line) : line);
-
 // What was typed and is not used yet, and what is wrong with it: both outlast the form.
 let draft = null;
 let wrong = "";
 
-const typed = () => work.readings.map((point) => `${point.map((v) => spelt(plain(v, "length")[0])).join("\t")}\n`).join("");
-
 /** Takes what was typed; says what is wrong with it. */
 function take(area, told, renew) {
   try {
-    const flat = read(area.value.split("\n").map(apart).join("\n"), state.system);
+    const points = readPairs(area.value);
     draft = null;
     wrong = "";
-    keepReadings(Array.from({ length: flat.length / 2 }, (_, i) => [flat[2 * i], flat[2 * i + 1]]));
+    keepReadings(points);
     renew();
   } catch (rows) {
     if (!Array.isArray(rows)) throw rows;
@@ -68,7 +62,7 @@ function take(area, told, renew) {
 }
 
 function form(renew) {
-  const area = make("textarea", { id: "built-text", rows: 6, spellcheck: false, autocomplete: "off", value: draft ?? typed() });
+  const area = make("textarea", { id: "built-text", rows: 6, spellcheck: false, autocomplete: "off", value: draft ?? columns(work.readings) });
   const told = make("p", { className: "fault", id: "built-told", hidden: !wrong }, wrong);
   area.setAttribute("aria-describedby", told.id);
   area.addEventListener("input", () => (draft = area.value));

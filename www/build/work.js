@@ -12,11 +12,10 @@ const READINGS = "carryline.built";
 export const work = {
   supplies: null, // those of the sheets
   asked: null, // as set, perhaps with faults
+  works: null, // of the simulator: what tells and draws the job
   job: null,
-  planned: [], // the jumps as the first rider rides them
-  settled: null, // the same after a season; none where what is left cannot be built
+  settled: null, // the jumps as the first rider rides them after a season; none where what is left cannot be built
   names: [], // what the features are called
-  study: {}, // what was found out by riding it again and again, as it comes in
   readings: [], // of what was built, each a station and a height, m
 };
 
@@ -42,18 +41,19 @@ export function keepReadings(readings) {
 }
 
 /** What was built against what was planned. */
-export const built = () => shed.built(state.good, work.readings);
+export const built = () => work.works.built(work.readings);
 
 /** Where a long section is cut into parts, each a station and a station, m. */
-export const parts = () => shed.section_parts(state.good);
+export const parts = () => work.works.section_parts();
 
 function worked(plan, supplies) {
-  const { job, planned, settled } = shed.job(plan, supplies);
+  const works = new shed.Works(plan, supplies);
   const riding = ride(plan, 1);
+  work.works?.free();
   state.story = riding.story();
   riding.free();
   state.plan = state.good = plan;
-  Object.assign(work, { job, planned, settled, supplies: structuredClone(supplies), names: names(plan) });
+  Object.assign(work, { works, ...works.told(), supplies: structuredClone(supplies), names: names(plan) });
 }
 
 /** Works the job of a plan out; what is shown stays where there are faults, which are given back. */

@@ -4,17 +4,15 @@ mod full_size;
 use super::*;
 use crate::scene::Mark;
 use roxmltree::Document;
-use sim::build::job::{self, Job};
 use sim::build::lip::DeckKind;
-use sim::build::supplies::PaperKind;
-use sim::plan::{Feature, Line, Surface};
+use sim::build::supplies::{PaperKind, Supplies};
+use sim::plan::{Feature, Line, Plan, Surface};
+use sim::profile::Profile;
 
 /// A line with everything that it takes to draw it.
 struct Case {
     name: String,
-    plan: Plan,
-    profile: Profile,
-    supplies: Supplies,
+    works: Works,
     wants: Wants,
 }
 
@@ -44,22 +42,14 @@ fn built(name: &str) -> Plan {
 
 impl Case {
     fn of(name: &str, system: System, supplies: Supplies) -> Self {
-        let plan = built(name);
-        let profile = Profile::build(&plan).expect("it can be built");
+        let works = Works::of(built(name), supplies).expect("it can be built");
         let wants = Wants {
             system,
             decimal: '.',
-            readings: readings(&profile),
-            _tolerances: None,
+            readings: readings(&works.profile),
         };
         let name = name.to_owned();
-        Case {
-            name,
-            plan,
-            profile,
-            supplies,
-            wants,
-        }
+        Case { name, works, wants }
     }
 
     /// Every plan file in both systems, with what is usual and with other supplies.
@@ -88,29 +78,24 @@ impl Case {
         all
     }
 
-    fn asked(&self) -> Asked<'_> {
-        Asked {
-            plan: &self.plan,
-            profile: &self.profile,
-            supplies: &self.supplies,
-            wants: &self.wants,
-        }
+    fn plate(&self, what: What) -> Option<Plate> {
+        plate(&self.works, what, &self.wants)
     }
 
-    fn job(&self) -> Job {
-        job::job(&self.plan, &self.profile, &self.supplies)
+    fn svg(&self, what: What) -> Option<String> {
+        svg(&self.works, what, &self.wants)
     }
 
     /// Everything that there is to draw of it.
     fn drawings(&self) -> Vec<(String, What)> {
-        let job = self.job();
+        let Works { job, profile, .. } = &self.works;
         let (from, to) = (None, None);
         let mut all = vec![
             ("section".to_owned(), What::Section { from, to }),
             ("built".to_owned(), What::Built {}),
         ];
         all.extend(job.ramp.iter().map(|_| ("ramp".to_owned(), What::Ramp {})));
-        let parts = works::parts(&self.profile, &job.stakes);
+        let parts = works::parts(profile, &job.stakes);
         for (i, [from, to]) in parts.into_iter().enumerate() {
             let (from, to) = (Some(from), Some(to));
             all.push((format!("section{i}"), What::Section { from, to }));
@@ -152,7 +137,7 @@ fn drawings_are_left_to_be_looked_at() {
         return;
     };
     for case in Case::all() {
-        let other = if case.supplies.deck == DeckKind::Boards {
+        let other = if case.works.supplies.deck == DeckKind::Boards {
             "_other"
         } else {
             ""
@@ -163,7 +148,7 @@ fn drawings_are_left_to_be_looked_at() {
             ""
         };
         for (kind, what) in case.drawings() {
-            let svg = case.asked().svg(what).expect("there is such a sheet");
+            let svg = case.svg(what).expect("there is such a sheet");
             let file = format!("{to}/{}_{kind}{system}{other}.svg", case.name);
             std::fs::write(file, svg).expect("the folder is there");
         }
@@ -174,7 +159,7 @@ fn drawings_are_left_to_be_looked_at() {
 fn every_drawing_is_xml_without_words_in_it() {
     for case in Case::all() {
         for (kind, what) in case.drawings() {
-            let svg = case.asked().svg(what).expect("there is such a sheet");
+            let svg = case.svg(what).expect("there is such a sheet");
             let svg = Document::parse(&svg).unwrap_or_else(|e| panic!("{} {kind}: {e}", case.name));
             let texts = svg.descendants().filter(|n| n.has_tag_name("text"));
             for text in texts.filter_map(|n| n.text()) {
@@ -191,7 +176,7 @@ fn everything_lies_on_the_sheet_and_nothing_written_is_written_over() {
     let (mut texts, mut sheets) = (0, 0);
     for case in Case::all() {
         for (kind, what) in case.drawings() {
-            let plate = case.asked().plate(what).expect("there is such a sheet");
+            let plate = case.plate(what).expect("there is such a sheet");
             sheets += 1;
             let mut written: Vec<([glam::DVec2; 2], &str)> = Vec::new();
             for mark in &plate.sheet.marks {
@@ -245,22 +230,19 @@ fn what_there_is_none_of_is_not_drawn() {
         What::Mounds { index },
         What::Tile { sheet: 0, page },
     ];
-    assert!(
-        none.into_iter()
-            .all(|what| case.asked().svg(what).is_none())
-    );
+    assert!(none.into_iter().all(|what| case.svg(what).is_none()));
 }
 
 #[test]
 fn a_part_goes_from_stake_to_stake_and_all_of_them_over_the_line() {
     for name in FULL {
         let case = Case::of(name, System::Metric, Supplies::default());
-        let stakes = case.job().stakes;
-        let parts = works::parts(&case.profile, &stakes);
+        let stakes = &case.works.job.stakes;
+        let parts = works::parts(&case.works.profile, stakes);
         assert_eq!(parts[0][0], stakes[0].station);
         assert_eq!(
             parts[parts.len() - 1][1],
-            case.profile.pieces.last().unwrap().end.x
+            case.works.profile.pieces.last().unwrap().end.x
         );
         assert!(parts.windows(2).all(|p| p[0][1] == p[1][0]));
         for [from, to] in &parts {
@@ -295,8 +277,7 @@ fn what_the_page_asks_for_is_understood() {
         assert!(serde_json::from_str::<What>(text).is_ok(), "{text}");
     }
     assert!(serde_json::from_str::<What>(r#"{ "kind": "ramp", "sheet": 0 }"#).is_err());
-    let wants =
-        r#"{ "system": "feet", "decimal": ",", "readings": [[1, 0.5]], "tolerances": null }"#;
+    let wants = r#"{ "system": "feet", "decimal": ",", "readings": [[1, 0.5]] }"#;
     let wants: Wants = serde_json::from_str(wants).expect("as agreed");
     assert_eq!((wants.decimal, wants.readings.len()), (',', 1));
 }

@@ -3,10 +3,11 @@
 use super::*;
 use crate::scene::Ink;
 use glam::DVec2;
+use sim::build::stakes::Stake;
 
 /// Everything that stands on a drawing.
 fn texts(case: &Case, what: What) -> Vec<String> {
-    let plate = case.asked().plate(what).expect("there is such a sheet");
+    let plate = case.plate(what).expect("there is such a sheet");
     let text = |mark: &Mark| match mark {
         Mark::Text { label, .. } => Some(plate.labels.text(*label).to_owned()),
         _ => None,
@@ -42,7 +43,7 @@ fn cases() -> impl Iterator<Item = Case> {
 #[test]
 fn a_lip_has_its_own() {
     for case in cases() {
-        for (sheet, lip) in case.job().lips.iter().enumerate() {
+        for (sheet, lip) in case.works.job.lips.iter().enumerate() {
             let t = &lip.template;
             let mut wanted = vec![mm(t.run), mm(t.height)];
             wanted.push(format!("{:.1}°", sim::num::degrees(t.exit)).replace(".0°", "°"));
@@ -63,7 +64,7 @@ fn a_lip_has_its_own() {
 #[test]
 fn a_cutting_plan_has_every_cut() {
     for case in cases() {
-        for (sheet, lip) in case.job().lips.iter().enumerate() {
+        for (sheet, lip) in case.works.job.lips.iter().enumerate() {
             let mut wanted: Vec<String> = Vec::new();
             let mut seen: Vec<&sim::build::cutting::Board> = Vec::new();
             for board in lip.cutting.iter().flat_map(|c| &c.boards) {
@@ -81,7 +82,7 @@ fn a_cutting_plan_has_every_cut() {
 #[test]
 fn a_box_has_its_own() {
     for case in cases() {
-        for (sheet, b) in case.job().boxes.iter().enumerate() {
+        for (sheet, b) in case.works.job.boxes.iter().enumerate() {
             let corner = b.front.posts[0].depth.max(b.side.posts[0].depth);
             let last = &b.side.posts[b.side.posts.len() - 1];
             let mut wanted = vec![m(b.height), m(b.height), m(b.length), m(b.width)];
@@ -101,13 +102,13 @@ fn a_box_has_its_own() {
 #[test]
 fn mounds_and_ramp_have_their_own() {
     for case in cases() {
-        let job = case.job();
+        let job = &case.works.job;
         for (index, boxed) in job.dirt.boxed.iter().enumerate() {
             let feet = [&boxed.walls, &boxed.mound].map(|h| m(h.foot));
             let tops = [&boxed.walls, &boxed.mound].map(|h| m(h.top));
             all_stand(&case, What::Mounds { index }, [feet, tops].concat());
         }
-        let ramp = job.ramp.expect("of wood");
+        let ramp = job.ramp.as_ref().expect("of wood");
         let mut wanted = vec![m(ramp.shape.run), m(ramp.shape.platform)];
         wanted.push(format!("R {}", m(ramp.shape.hollow[0])));
         wanted.extend(ramp.frame.rows.iter().map(|r| format!("D {}", m(r.post))));
@@ -121,28 +122,27 @@ fn mounds_and_ramp_have_their_own() {
 #[test]
 fn stakes_have_their_number_and_height_and_stand_at_their_stations() {
     for case in cases() {
-        let stakes = case.job().stakes;
-        for [from, to] in works::parts(&case.profile, &stakes) {
+        let stakes = &case.works.job.stakes;
+        for [from, to] in works::parts(&case.works.profile, stakes) {
             let what = What::Section {
                 from: Some(from),
                 to: Some(to),
             };
             let within = |s: f64| s >= from - 1e-6 && s <= to + 1e-6;
             let shown: Vec<_> = (1..)
-                .zip(&stakes)
+                .zip(stakes)
                 .filter(|(_, s)| within(s.station))
                 .collect();
             let figures = shown.iter().flat_map(|(i, s)| [i.to_string(), m(s.height)]);
             all_stand(&case, what, figures.collect());
-            let plate = case.asked().plate(what).expect("a section");
+            let plate = case.plate(what).expect("a section");
             let disc = |mark: &Mark| match mark {
                 Mark::Ring { centre, radius, .. } if *radius == 2.6 => Some(*centre),
                 _ => None,
             };
             let discs: Vec<_> = plate.sheet.marks.iter().filter_map(disc).collect();
             assert_eq!(discs.len(), shown.len());
-            let world =
-                |(_, s): &(i32, &stakes::Stake)| DVec2::new(s.station, -s.ground - s.height);
+            let world = |(_, s): &(i32, &Stake)| DVec2::new(s.station, -s.ground - s.height);
             let [a, b] = [&shown[0], &shown[shown.len() - 1]].map(world);
             let px = discs[discs.len() - 1] - discs[0];
             if b.x - a.x < 1.0 {
@@ -161,8 +161,8 @@ fn stakes_have_their_number_and_height_and_stand_at_their_stations() {
 #[test]
 fn a_drawn_lip_is_round() {
     for case in cases() {
-        for (sheet, lip) in case.job().lips.iter().enumerate() {
-            let plate = case.asked().plate(What::Lip { sheet }).expect("a lip");
+        for (sheet, lip) in case.works.job.lips.iter().enumerate() {
+            let plate = case.plate(What::Lip { sheet }).expect("a lip");
             let curve = |mark: &Mark| match mark {
                 Mark::Line {
                     ink: Ink::Ground,

@@ -95,9 +95,9 @@ fn the_curve_is_exact_to_a_tenth_of_a_millimetre() {
     let mut worst: f64 = 0.0;
     for name in FULL {
         let case = Case::of(name, System::Metric, Supplies::default());
-        for (sheet, lip) in case.job().lips.iter().enumerate() {
+        for (sheet, lip) in case.works.job.lips.iter().enumerate() {
             let outline = &lip.lip_box.as_ref().expect("high enough").panels.outline;
-            let printed = read(&case.asked().svg(What::Curve { sheet }).expect("a curve"));
+            let printed = read(&case.svg(What::Curve { sheet }).expect("a curve"));
             // White of 20 mm is left round it.
             let corner = outline.bounds()[0] * 1000.0 - 20.0;
             for edge in &outline.edges {
@@ -131,15 +131,10 @@ fn corner(page: &Page, margin: f64) -> DVec2 {
 }
 
 fn pages(case: &Case, sheet: usize) -> Vec<(Page, Printed, DVec2)> {
-    let lip = &case.job().lips[sheet];
+    let lip = &case.works.job.lips[sheet];
     let tiling = &lip.lip_box.as_ref().expect("high enough").panels.tiling;
     let read = |(page, own): (usize, &Page)| {
-        let printed = read(
-            &case
-                .asked()
-                .svg(What::Tile { sheet, page })
-                .expect("a page"),
-        );
+        let printed = read(&case.svg(What::Tile { sheet, page }).expect("a page"));
         let paper = DVec2::from(tiling.paper.size) * 1000.0;
         assert!((printed.size - paper).length() < 0.01, "{}", printed.size);
         (own.clone(), printed, corner(own, tiling.paper.margin))
@@ -151,7 +146,7 @@ fn pages(case: &Case, sheet: usize) -> Vec<(Page, Printed, DVec2)> {
 fn pages_cover_the_outline_and_print_nothing_at_their_edge() {
     for name in FULL {
         let case = Case::of(name, System::Metric, Supplies::default());
-        for (sheet, lip) in case.job().lips.iter().enumerate() {
+        for (sheet, lip) in case.works.job.lips.iter().enumerate() {
             let pages = pages(&case, sheet);
             let outline = &lip.lip_box.as_ref().expect("high enough").panels.outline;
             for p in outline.edges.iter().flat_map(points) {
