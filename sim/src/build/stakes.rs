@@ -2,10 +2,10 @@
 
 use super::dirt::within;
 use super::heap::Earth;
-use super::under::Under;
 use super::width;
 use crate::num;
 use crate::plan::{Feature, Line, Plan, Turn};
+use crate::profile::Under;
 use crate::profile::{LipEdge, Piece, Profile, Span};
 use glam::DVec2;
 use serde::Serialize;

@@ -1,5 +1,6 @@
 //! The yard before anything is dug.
 
+use super::under::Under;
 use crate::num;
 use crate::plan::{Lie, Yard};
 use glam::DVec2;
@@ -48,10 +49,7 @@ impl Ground {
     pub fn height(&self, x: f64) -> f64 {
         match self {
             Ground::Even { grade, .. } => grade * x,
-            Ground::Surveyed(points) => {
-                let (a, b) = stretch(points, x);
-                a.y + (b.y - a.y) * ((x - a.x) / (b.x - a.x))
-            }
+            Ground::Surveyed(points) => Under(points).height(x),
         }
     }
 
@@ -98,7 +96,7 @@ impl Ground {
         match self {
             Ground::Even { heading, .. } => *heading,
             Ground::Surveyed(points) => {
-                let (a, b) = stretch(points, x);
+                let [a, b] = Under(points).stretch(x);
                 num::atan2(b.y - a.y, b.x - a.x)
             }
         }
@@ -130,12 +128,4 @@ impl Ground {
         }
         at.x + left * num::cos(self.heading(at.x))
     }
-}
-
-/// The ends of the straight stretch over a station.
-fn stretch(points: &[DVec2], x: f64) -> (DVec2, DVec2) {
-    let last = points.len() - 2;
-    let i = points.iter().rposition(|p| p.x <= x).unwrap_or(0);
-    let i = if i > last { last } else { i };
-    (points[i], points[i + 1])
 }

@@ -20,10 +20,12 @@ mod stretch;
 mod surveyed;
 #[cfg(test)]
 mod tests;
+mod under;
 mod width;
 
 pub use piece::{Closest, Piece, direction};
 pub use query::Spot;
+pub use under::Under;
 
 use crate::plan::{Surface, USUAL_WIDTH};
 use glam::DVec2;

@@ -4,7 +4,7 @@ use super::view::Strip;
 use glam::DVec2;
 use sim::num;
 use sim::plan::Surface;
-use sim::profile::{Piece, Profile};
+use sim::profile::{Piece, Profile, Under};
 
 /// Longest stretch between two points of a drawn line, m: where a row of the sheet breaks, the
 /// line is cut to this.
@@ -48,24 +48,7 @@ fn steps(piece: &Piece, scale: f64) -> u32 {
 
 /// Height of the yard at a station, m.
 pub fn yard(profile: &Profile, x: f64) -> f64 {
-    height(&profile.yard, x)
-}
-
-/// Height at a station of a line through points, m; its ends go on straight.
-pub fn height(points: &[DVec2], x: f64) -> f64 {
-    let Some(last) = points.len().checked_sub(2) else {
-        return points.first().map_or(0.0, |p| p.y);
-    };
-    let i = points
-        .partition_point(|p| p.x <= x)
-        .saturating_sub(1)
-        .min(last);
-    let (a, b) = (points[i], points[i + 1]);
-    if b.x > a.x {
-        a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x)
-    } else {
-        a.y
-    }
+    Under(&profile.yard).height(x)
 }
 
 /// Points of the yard between two stations, in a strip.

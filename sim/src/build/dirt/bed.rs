@@ -1,7 +1,7 @@
 //! The raised bed under a feature.
 
-use crate::build::under::Under;
 use crate::num;
+use crate::profile::Under;
 use crate::profile::{Profile, Span};
 
 /// Height of the bed over the yard where a feature begins, m. A start ramp has none.

@@ -5,10 +5,10 @@ use super::columns::{Column, Part};
 use super::open::{End, Open};
 use super::section::Section;
 use super::work::Work;
-use crate::build::under::Under;
 use crate::num;
 use crate::plan::Plan;
 use crate::profile::Profile;
+use crate::profile::Under;
 
 /// A step of the dirt that is no rounding error, m.
 const STEP: f64 = 1e-6;

@@ -19,11 +19,11 @@ pub(super) use columns::within;
 pub use work::Heap;
 
 use super::heap::Earth;
-use super::under::Under;
 use super::width;
 use crate::num;
 use crate::plan::{Feature, Line, Plan, Surface};
 use crate::profile::Profile;
+use crate::profile::Under;
 use columns::Column;
 use serde::Serialize;
 use work::Work;

@@ -1,9 +1,9 @@
 //! Volumes along one piece of the profile.
 
 use super::section::Section;
-use crate::build::under::Under;
 use crate::num;
 use crate::profile::Piece;
+use crate::profile::Under;
 
 /// Heights within this of the yard are on it, m: rounding of lengths that were added up.
 const FLUSH: f64 = 1e-9;

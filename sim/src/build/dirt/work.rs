@@ -3,10 +3,10 @@
 use super::open::{End, Filled};
 use super::section::Section;
 use super::sum::{Beneath, Sum};
-use crate::build::under::Under;
 use crate::build::width;
 use crate::num;
 use crate::plan::Plan;
+use crate::profile::Under;
 use glam::DVec2;
 use serde::Serialize;
 

@@ -1,8 +1,8 @@
 //! The ramp's surface, from the profile: platform, rounded edge, slope, hollow.
 
-use crate::build::natural_ground::natural_ground;
 use crate::num;
 use crate::plan::{Feature, Line, Plan, StartRamp, Surface};
+use crate::profile::Under;
 use crate::profile::{Piece, Profile};
 use glam::DVec2;
 use serde::Serialize;
@@ -81,7 +81,7 @@ impl Laid<'_> {
 
     /// Height of the surface over the ground, m, so far from the back.
     pub fn height(&self, at: f64) -> f64 {
-        let ground = natural_ground(self.profile, self.back().x + at);
+        let ground = Under(&self.profile.yard).height(self.back().x + at);
         self.point(at).y + self.back().y - ground
     }
 

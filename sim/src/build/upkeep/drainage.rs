@@ -1,8 +1,8 @@
 //! Where water gathers, and whether it stands.
 
-use crate::build::under::Under;
 use crate::num;
 use crate::profile::Profile;
+use crate::profile::Under;
 use glam::DVec2;
 use serde::Serialize;
 

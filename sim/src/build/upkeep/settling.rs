@@ -113,9 +113,9 @@ fn wider(radius: f64, steep: f64, flat: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::build::under::Under;
     use crate::plan;
     use crate::profile::Profile;
+    use crate::profile::Under;
 
     /// A line of every kind of dirt.
     fn dirt() -> Plan {

@@ -1,7 +1,7 @@
 //! The fill of a boxed landing: from the front face under the knuckle down its slope.
 
-use crate::build::natural_ground::natural_ground;
 use crate::plan::{Feature, Jump, Line, Plan};
+use crate::profile::Under;
 use crate::profile::{LipEdge, Profile};
 
 /// Where a fill is as low as a sod is thick it needs no wall, m (common practice, no source).
@@ -41,7 +41,7 @@ pub(super) fn outlines<'a>(plan: &'a Plan, profile: &'a Profile) -> Vec<Outline<
         length: lip.landing_end.x - lip.knuckle.x,
         knuckle: lip.knuckle.y,
         width: jump.landing.width.unwrap_or(plan.width),
-        bed: lip.knuckle.y - natural_ground(profile, lip.knuckle.x) - jump.landing.height,
+        bed: lip.knuckle.y - Under(&profile.yard).height(lip.knuckle.x) - jump.landing.height,
     };
     boxes.map(outline).collect()
 }
@@ -50,7 +50,7 @@ impl Outline<'_> {
     /// Height of the fill over the ground beside it, m, so far behind the front face.
     pub fn height(&self, behind: f64) -> f64 {
         let x = self.from + behind;
-        let ground = natural_ground(self.profile, x) + self.bed;
+        let ground = Under(&self.profile.yard).height(x) + self.bed;
         // A lip that ends at the knuckle itself may be higher than the fill.
         if behind <= 0.0 {
             return self.knuckle - ground;
@@ -60,7 +60,7 @@ impl Outline<'_> {
 
     /// Height of the fill over the foot of the front wall, m.
     pub fn over_foot(&self, behind: f64) -> f64 {
-        let ground = |x| natural_ground(self.profile, x);
+        let ground = |x| Under(&self.profile.yard).height(x);
         let rise = ground(self.from + behind) - ground(self.from);
         self.height(behind) + rise
     }

@@ -1,8 +1,8 @@
 //! Boxes as a whole.
 
 use super::*;
-use crate::build::natural_ground::natural_ground;
 use crate::plan::{self, Feature, Landing, Lie, Line};
+use crate::profile::Under;
 
 /// The short line in a soil, its landing changed.
 fn with_landing(soil: Soil, change: impl Fn(&mut Landing)) -> (Plan, Profile) {
@@ -109,7 +109,7 @@ fn boards_cover_the_walls() {
         let strip = sheet.length / f64::from(strips);
         let high = |i: u32| {
             let x = knuckle.x + strip * (f64::from(i) + 0.5);
-            let ground = natural_ground(&profile, x) - natural_ground(&profile, knuckle.x);
+            let ground = Under(&profile.yard).height(x) - Under(&profile.yard).height(knuckle.x);
             profile.height_at(x).expect("ground") - ground - (knuckle.y - height)
         };
         let side: f64 = (0..strips).map(|i| high(i) * strip).sum();

@@ -8,7 +8,7 @@ use crate::scene::land;
 use crate::scene::sheet::{Ink, Sheet};
 use glam::{DVec2, DVec3};
 use sim::num;
-use sim::profile::Profile;
+use sim::profile::{Profile, Under};
 use std::f64::consts::TAU;
 
 /// Trees stand this far apart along the line, and in rows this far beside it, m.
@@ -128,7 +128,7 @@ impl Orchard {
             .map(|p| p.x)
             .filter(|&x| x > from && x < to);
         let edges: Vec<_> = std::iter::once(from).chain(inner).chain([to]).collect();
-        let at = |x: f64, left: f64| DVec3::new(x, left, land::height(&self.yard, x));
+        let at = |x: f64, left: f64| DVec3::new(x, left, Under(&self.yard).height(x));
         for pair in edges.windows(2).rev() {
             let (a, b) = (pair[0], pair[1]);
             let corners = [at(a, BESIDE), at(b, BESIDE), at(b, -BESIDE), at(a, -BESIDE)];
@@ -143,7 +143,7 @@ impl Orchard {
     fn draw_grass(&self, metre: i64, lens: &Lens, sheet: &mut Sheet) {
         // One width for all of a metre, so that it is drawn in one go.
         let middle = metre as f64 + 0.5;
-        let middle = DVec2::new(middle, land::height(&self.yard, middle));
+        let middle = DVec2::new(middle, Under(&self.yard).height(middle));
         let width = even(0.014 * lens.scale(lens.depth(beside(middle, 0.0))));
         for i in (0..TUFTS).rev() {
             // Stations before the start count down from zero; their grass is as good as any other.
@@ -152,7 +152,7 @@ impl Orchard {
             let side = if seed.is_multiple_of(2) { 1.0 } else { -1.0 };
             let left = side * (near + (far - near) * chance(seed + 31));
             let x = metre as f64 + 1.0 - i as f64 / TUFTS as f64;
-            let foot = DVec3::new(x, left, land::height(&self.yard, x));
+            let foot = DVec3::new(x, left, Under(&self.yard).height(x));
             let tip = foot + DVec3::new(0.0, 0.1 * (chance(seed + 77) - 0.5), 0.14);
             for tip in [tip, tip + DVec3::new(0.0, 0.07, -0.03)] {
                 if let Some(blade) = lens.line(foot, tip) {

@@ -1,8 +1,8 @@
 //! Where the parts of a start ramp are.
 
+use crate::scene::land;
 use crate::scene::view::Strip;
 use glam::DVec2;
-use sim::build::natural_ground::natural_ground;
 use sim::build::ramp::{RampSheet, RampStock};
 use sim::profile::Profile;
 
@@ -28,7 +28,7 @@ impl Drawing<'_> {
 
     /// The ground so far from the platform's back, seen from the platform, m.
     pub fn ground(&self, x: f64) -> f64 {
-        natural_ground(self.profile, self.back().x + x) - self.back().y
+        land::yard(self.profile, self.back().x + x) - self.back().y
     }
 
     /// The surface, seen from there.

@@ -1,8 +1,8 @@
 //! Where the parts of a boxed landing are.
 
+use crate::scene::land;
 use crate::scene::view::Strip;
 use glam::DVec2;
-use sim::build::natural_ground::natural_ground;
 use sim::build::walls::{BoxSheet, Post, WallStock};
 use sim::profile::{LipEdge, Profile};
 
@@ -19,19 +19,19 @@ impl Drawing<'_> {
     /// Height of the bed over the yard, m.
     fn bed(&self) -> f64 {
         let knuckle = self.ends.knuckle;
-        knuckle.y - natural_ground(self.profile, knuckle.x) - self.sheet.height
+        knuckle.y - land::yard(self.profile, knuckle.x) - self.sheet.height
     }
 
     /// The ground so far behind the front, from the front's foot, m.
     pub fn ground(&self, behind: f64) -> f64 {
         let x = self.ends.knuckle.x;
-        natural_ground(self.profile, x + behind) - natural_ground(self.profile, x)
+        land::yard(self.profile, x + behind) - land::yard(self.profile, x)
     }
 
     /// The ride so far behind the front, from the front's foot, m.
     pub fn ride(&self, behind: f64) -> f64 {
         let knuckle = self.ends.knuckle;
-        let foot = natural_ground(self.profile, knuckle.x) + self.bed();
+        let foot = land::yard(self.profile, knuckle.x) + self.bed();
         let over = self.profile.height_at(knuckle.x + behind.max(1e-6));
         // A lip that ends at the knuckle may stand higher.
         over.map_or(0.0, |z| z.min(knuckle.y) - foot)

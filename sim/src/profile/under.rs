@@ -3,13 +3,13 @@
 use crate::num;
 use glam::DVec2;
 
-/// The yard as points along the line, straight between them; the first and last stretch go on beyond the ends.
-#[derive(Clone, Copy)]
-pub(super) struct Under<'a>(pub &'a [DVec2]);
+/// The yard as points along the line, m, straight between them; the first and last stretch go on beyond the ends.
+#[derive(Clone, Copy, Debug)]
+pub struct Under<'a>(pub &'a [DVec2]);
 
 impl Under<'_> {
-    /// The ends of the stretch over a station: of two that meet there, the one beyond.
-    fn stretch(&self, x: f64) -> [DVec2; 2] {
+    /// The ends of the stretch over a station: of two that meet there, the one beyond. It takes two points to have any.
+    pub(super) fn stretch(&self, x: f64) -> [DVec2; 2] {
         let last = self.0.len().saturating_sub(2);
         let i = self.0.iter().rposition(|p| p.x <= x).unwrap_or(0);
         let i = if i > last { last } else { i };
@@ -30,8 +30,8 @@ impl Under<'_> {
         if self.0.len() < 2 {
             return self.0.first().map_or(0.0, |p| p.y);
         }
-        let [a, _] = self.stretch(x);
-        a.y + self.grade(x) * (x - a.x)
+        let [a, b] = self.stretch(x);
+        a.y + (b.y - a.y) * ((x - a.x) / (b.x - a.x))
     }
 
     /// Stations strictly between two others where the ground bends, in order.
