@@ -8,7 +8,7 @@ use super::lip::{self, Deck, LipSheet};
 use super::loads::Loads;
 use super::logs::Sawn;
 use super::materials::{self, Bill, Grade, Wanted};
-use super::piece::{PieceKind, SheetKind};
+use super::piece::{Piece, PieceKind, SheetKind};
 use super::ramp::{self, RampSheet};
 use super::stakes::{self, Stake};
 use super::supplies::Supplies;
@@ -205,12 +205,10 @@ fn wanted(
                 piece.kind,
                 PieceKind::DeckBoard | PieceKind::RippedDeckBoard
             );
-            wanted.push(Wanted {
-                grade: if board { Grade::Board } else { Grade::Timber },
-                section: piece.section,
-                length: piece.length,
-                count: piece.count,
-            });
+            wanted.push(bought(
+                if board { Grade::Board } else { Grade::Timber },
+                piece,
+            ));
         }
         wanted.extend(plywood(sheet, supplies));
     }
@@ -228,14 +226,18 @@ fn wanted(
             Kind::Sheeting | Kind::Deck => Grade::Board,
             _ => Grade::Timber,
         };
-        wanted.push(Wanted {
-            grade,
-            section: piece.section,
-            length: piece.length,
-            count: piece.count,
-        });
+        wanted.push(bought(grade, piece));
     }
     (wanted, rods)
+}
+
+fn bought<K>(grade: Grade, piece: &Piece<K>) -> Wanted {
+    Wanted {
+        grade,
+        section: piece.section,
+        length: piece.length,
+        count: piece.count,
+    }
 }
 
 /// The sheets that the panels and the skin of a lip are laid out on: whole ones, nothing more is lost on them.

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-/// What a piece of timber is for.
+/// What a piece of a lip's timber is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum PieceKind {
@@ -20,12 +20,12 @@ pub enum PieceKind {
     Brace,
 }
 
-/// Pieces of timber that are all alike.
+/// Pieces that are all alike; `K` tells what they are for.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Piece {
+pub struct Piece<K = PieceKind> {
     /// What they are for.
-    pub kind: PieceKind,
-    /// Thickness and width, m.
+    pub kind: K,
+    /// Thickness and width, m; the diameter twice where it is a rod.
     pub section: [f64; 2],
     /// Length, m.
     pub length: f64,
@@ -33,7 +33,7 @@ pub struct Piece {
     pub count: u32,
 }
 
-impl Piece {
+impl<K> Piece<K> {
     /// Volume of all of them, m³.
     pub fn volume(&self) -> f64 {
         self.section[0] * self.section[1] * self.length * f64::from(self.count)

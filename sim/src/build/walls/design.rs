@@ -32,6 +32,20 @@ pub struct Post {
     pub bending: f64,
 }
 
+impl Post {
+    /// One that nothing leans on yet.
+    fn upright(at: f64, height: f64, wide: f64) -> Self {
+        Self {
+            at,
+            height,
+            wide,
+            depth: LEAST_SUNK,
+            tie: None,
+            bending: 0.0,
+        }
+    }
+}
+
 /// What holds a post over the ground.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Tie {
@@ -102,14 +116,7 @@ impl Design<'_> {
         let states = STANDS.iter().filter_map(|&wetness| {
             tied(&self.push(wetness), [wide, height], tie, self.foot(wetness))
         });
-        let mut post = Post {
-            at,
-            height,
-            wide,
-            depth: LEAST_SUNK,
-            tie: None,
-            bending: 0.0,
-        };
+        let mut post = Post::upright(at, height, wide);
         let mut pull = 0.0;
         for state in states {
             post.depth = num::max(post.depth, state.depth);
@@ -123,14 +130,7 @@ impl Design<'_> {
     /// The same without a tie. Where it bends most lies no deeper than a third of its depth.
     fn standing(&self, at: f64, height: f64, wide: f64) -> Post {
         let [a, b] = self.stock.post;
-        let mut post = Post {
-            at,
-            height,
-            wide,
-            depth: LEAST_SUNK,
-            tie: None,
-            bending: 0.0,
-        };
+        let mut post = Post::upright(at, height, wide);
         for wetness in STANDS {
             let push = self.push(wetness);
             let (force, arm) = (wide * push.thrust(height), push.arm(height));

@@ -1,5 +1,6 @@
 //! What is cut for a box or a ramp, piece by piece.
 
+use crate::build::piece;
 use serde::Serialize;
 
 /// What a piece is for.
@@ -40,18 +41,8 @@ pub enum Kind {
     Stringer,
 }
 
-/// Pieces of one kind and size.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Piece {
-    /// What they are for.
-    pub kind: Kind,
-    /// Thickness and width, m; the diameter twice where it is a rod.
-    pub section: [f64; 2],
-    /// Length, m.
-    pub length: f64,
-    /// How many.
-    pub count: u32,
-}
+/// Pieces of a box or a ramp that are all alike.
+pub type Piece = piece::Piece<Kind>;
 
 /// Lengths that differ by less are cut alike, m.
 const ALIKE: f64 = 0.005;
