@@ -3,7 +3,7 @@
 import { default as init, demo, open as openLink } from "./carryline.js";
 import { state, edit, rewrite, rideOthers, onChange } from "./state.js";
 import { inWords } from "./names.js";
-import { keepSystem, usualSystem } from "./units.js";
+import { offerSystems } from "./units.js";
 import { damaged, broken, otherModel, model } from "./words.js";
 import { startDrawing } from "./parts/drawing.js";
 import { startControls } from "./parts/controls.js";
@@ -44,16 +44,7 @@ function startName() {
   onChange((what) => ["frame", "moment"].includes(what) || show());
 }
 
-function startUnits() {
-  keepSystem(usualSystem());
-  for (const radio of document.querySelectorAll("#units input")) {
-    radio.checked = radio.value === state.system;
-    radio.addEventListener("change", () => {
-      keepSystem(radio.value);
-      rewrite();
-    });
-  }
-}
+const startUnits = () => offerSystems(rewrite);
 
 // What asks nothing of the simulator waits for it; what shows the first ride comes with it.
 const WAITING = [startUnits, startName, startLips, startControls, startFeel, startAddress];

@@ -4,20 +4,33 @@ import { read as number, show, write } from "./carryline.js";
 import { put, read } from "./device.js";
 import { pointed, spelt } from "./numbers.js";
 import { state } from "./state.js";
+import { faults } from "./words.js";
 import { notRead } from "./wrong.js";
 
 const KEY = "carryline.units";
 
 /** Chosen before, or usual where the browser's language comes from. */
-export function usualSystem() {
+function usualSystem() {
   const kept = read("localStorage", KEY);
   if (kept === "metric" || kept === "feet") return kept;
   return /-(US|LR|MM)\b/.test(navigator.language) ? "feet" : "metric";
 }
 
-export function keepSystem(system) {
+function keepSystem(system) {
   state.system = system;
   put("localStorage", KEY, system);
+}
+
+/** Lets the reader choose; `then` follows a choice. */
+export function offerSystems(then) {
+  keepSystem(usualSystem());
+  for (const radio of document.querySelectorAll("#units input")) {
+    radio.checked = radio.value === state.system;
+    radio.addEventListener("change", () => {
+      keepSystem(radio.value);
+      then();
+    });
+  }
 }
 
 export const shown = (value, quantity) => spelt(show(value, quantity, state.system));
@@ -36,6 +49,13 @@ export function limit(value, quantity, side) {
   const { step } = write(value, quantity, state.system);
   const whole = side === "least" ? Math.ceil(value / step - 1e-6) : Math.floor(value / step + 1e-6);
   return shown(step ? whole * step : value, quantity);
+}
+
+/** What a fault's field accepts; nothing where there is no limit. */
+export function accepted({ quantity, least, most }) {
+  const [low, high] = [least, most].map((value, i) => value != null && limit(value, quantity, ["least", "most"][i]));
+  if (low && high) return faults.between(low, high);
+  return low ? faults.least(low) : high ? faults.most(high) : "";
 }
 
 // Longest exact text that a field shows, in characters; what is longer is rounded.

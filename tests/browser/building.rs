@@ -1,15 +1,15 @@
 //! The sheets to build from: they follow the line, stand without a host, and print whole.
 
+use super::offline::built;
 use super::printed;
 use anyhow::{Context, Result, ensure};
-use browser::{Ground, Page, Screen, cargo};
+use browser::{Ground, Page, Screen};
 use serde_json::json;
 use sim::build::job::{Job, job};
 use sim::build::supplies::Supplies;
 use sim::link;
 use sim::plan::{Feature, Line, Plan, Soil, Surface, demo};
 use sim::profile::Profile;
-use tempfile::TempDir;
 
 /// Three lines, each with all that there are sheets for: landings that boards hold, lips of wood.
 const LINES: [(&str, &str); 3] = [
@@ -155,13 +155,7 @@ pub fn what_is_at_fault_is_named(ground: &Ground) -> Result<()> {
 
 /// Who has opened the sheets once has them without a host.
 pub fn stand_without_a_host(ground: &Ground) -> Result<()> {
-    let folder = TempDir::new()?;
-    let built = cargo()
-        .args(["run", "--release", "--quiet", "--", "--out"])
-        .arg(folder.path())
-        .stdout(std::process::Stdio::null())
-        .status()?;
-    ensure!(built.success(), "the page was not built");
+    let folder = built()?;
     let host = browser::Host::start(folder.path(), "/", 0)?;
     let address = format!("http://127.0.0.1:{}/", host.port());
     ground.visit_as(&browser::Visit::to(&address), async |page| {

@@ -9,7 +9,7 @@ use std::time::{Duration, Instant, SystemTime};
 use tempfile::TempDir;
 
 /// The page as it is built for any static host.
-fn built() -> Result<TempDir> {
+pub fn built() -> Result<TempDir> {
     let folder = TempDir::new()?;
     let status = cargo()
         .args(["run", "--release", "--quiet", "--", "--out"])

@@ -2,8 +2,7 @@
 
 import { get, set } from "../parts/path.js";
 import { make } from "../parts/make.js";
-import { limit, parse, typed } from "../units.js";
-import { faults } from "../words.js";
+import { accepted, parse, typed } from "../units.js";
 import { reason } from "../wrong.js";
 import { work } from "./work.js";
 
@@ -35,13 +34,13 @@ function field(path, word, input) {
   return make("div", { className: "field", data: { field: path } }, make("label", { htmlFor: path }, word), input, make("p", { className: "fault", id, hidden: true }));
 }
 
-/** A number with its unit. `read` and `write` are for what is no number of the supplies itself. */
-export function number(path, word, quantity, { from = (v) => v, to = (v) => v } = {}) {
-  const input = make("input", { autocomplete: "off", spellcheck: false, value: typed(from(get(work.asked, path)), quantity) });
+/** A field to be typed in: `take` takes what was typed, or throws a sentence. */
+function line(path, word, value, take) {
+  const input = make("input", { autocomplete: "off", spellcheck: false, value });
   const box = field(path, word, input);
   input.addEventListener("change", () => {
     try {
-      set(work.asked, path, to(parse(input.value, quantity)));
+      take(input.value);
     } catch (sentence) {
       if (typeof sentence !== "string") throw sentence;
       return tell(box, sentence);
@@ -52,23 +51,18 @@ export function number(path, word, quantity, { from = (v) => v, to = (v) => v } 
   return box;
 }
 
+/** A number with its unit. */
+export const number = (path, word, quantity) =>
+  line(path, word, typed(get(work.asked, path), quantity), (text) => set(work.asked, path, parse(text, quantity)));
+
 /** Several numbers in one field, a semicolon between them. */
 export function numbers(path, word, quantity) {
-  const text = () => get(work.asked, path).map((v) => typed(v, quantity)).join("; ");
-  const input = make("input", { autocomplete: "off", spellcheck: false, value: text() });
-  const box = field(path, word, input);
-  box.classList.add("list");
-  input.addEventListener("change", () => {
-    try {
-      const all = input.value.split(";").filter((one) => one.trim());
-      set(work.asked, path, all.map((one) => parse(one, quantity)));
-    } catch (sentence) {
-      if (typeof sentence !== "string") throw sentence;
-      return tell(box, sentence);
-    }
-    tell(box, "");
-    changed();
+  const written = get(work.asked, path).map((v) => typed(v, quantity)).join("; ");
+  const box = line(path, word, written, (text) => {
+    const all = text.split(";").filter((one) => one.trim());
+    set(work.asked, path, all.map((one) => parse(one, quantity)));
   });
+  box.classList.add("list");
   return box;
 }
 
@@ -83,31 +77,13 @@ export function choice(path, word, choices) {
   return field(path, word, select);
 }
 
-/** A field that stands for something else: `read` gives its text, `take` what was typed, or throws a sentence. */
-export function free(word, value, take) {
-  const input = make("input", { autocomplete: "off", spellcheck: false, value });
-  const box = field(`free-${(serial += 1)}`, word, input);
-  input.addEventListener("change", () => {
-    try {
-      take(input.value);
-    } catch (sentence) {
-      if (typeof sentence !== "string") throw sentence;
-      return tell(box, sentence);
-    }
-    tell(box, "");
-    changed();
-  });
-  return box;
-}
+/** A field that stands for something else: `value` is its text, `take` takes what was typed, or throws a sentence. */
+export const free = (word, value, take) => line(`free-${(serial += 1)}`, word, value, take);
 
 export const begin = () => (serial = 0);
 
 /** A fault as a sentence. */
-function sentence({ why, quantity, least, most }) {
-  const [low, high] = [least, most].map((value, i) => value != null && limit(value, quantity, ["least", "most"][i]));
-  const accepted = low && high ? faults.between(low, high) : low ? faults.least(low) : high ? faults.most(high) : "";
-  return [reason(why), accepted].filter(Boolean).join("; ");
-}
+const sentence = (fault) => [reason(fault.why), accepted(fault)].filter(Boolean).join("; ");
 
 /** Says each fault at its field, or at the part of the supplies around it. */
 export function tellFaults(all) {

@@ -1,24 +1,7 @@
-// Waits for the words of the reader's language, those of the sheets too, puts them into the page, and starts it.
+// Starts the page of sheets once the words of the reader's language are there, those of the sheets too.
 
-import { language, learnt } from "../language.js";
+import { language, learnt, start, words } from "../language.js";
 
-const root = document.documentElement;
+const own = import(`./words/${language}/all.js`).then(({ files }) => (words.build = Object.assign({}, ...Object.values(files))));
 
-/** Writes what stands in the page itself: each element names its words by their path. */
-function write(words) {
-  const at = (path) => path.split(".").reduce((inner, key) => inner[key], words);
-  for (const element of document.querySelectorAll("[data-words]")) element.textContent = at(element.dataset.words);
-  root.dataset.written = "true";
-}
-
-Promise.all([learnt, import(`./words/${language}/all.js`)])
-  .then(([words, { files }]) => {
-    words.build = Object.assign({}, ...Object.values(files));
-    write(words);
-    return import("./app.js");
-  })
-  .catch((error) => {
-    console.error(error);
-    root.dataset.written = "true";
-    document.getElementById("message").hidden = false;
-  });
+start(Promise.all([learnt, own]), () => import("./app.js"));

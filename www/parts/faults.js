@@ -1,7 +1,7 @@
 // What is wrong, said at the field, in the reader's units, with what would be accepted.
 
 import { state, onChange, choose, features } from "../state.js";
-import { limit, shown, typed } from "../units.js";
+import { accepted, shown, typed } from "../units.js";
 import { names } from "../names.js";
 import { faults as words, readings } from "../words.js";
 import { reason } from "../wrong.js";
@@ -21,13 +21,9 @@ function sentence(fault) {
   const row = /surveyed(?:\.points)?\[(\d+)\]/.exec(fault.field)?.[1];
   const why = (row ? readings.at(Number(row) + 1) : "") + reason(fault.why);
   const parts = [why[0].toUpperCase() + why.slice(1)];
-  const { given, least, most } = fault;
-  if (given != null) parts.push(words.given(typed(given, quantity)));
-  const [low, high] = [least, most].map((value, i) => value != null && limit(value, quantity, ["least", "most"][i]));
-  if (low && high) parts.push(words.between(low, high));
-  else if (low) parts.push(words.least(low));
-  else if (high) parts.push(words.most(high));
-  return `${parts.join("; ")}.`;
+  if (fault.given != null) parts.push(words.given(typed(fault.given, quantity)));
+  parts.push(accepted(fault));
+  return `${parts.filter(Boolean).join("; ")}.`;
 }
 
 /** The box of the field, or of the nearest part of the plan around it. */

@@ -1,10 +1,9 @@
 // The ground of the yard as readings: two columns, typed or pasted from a spreadsheet.
 
-import { readings as read } from "../carryline.js";
 import { state, edit, onChange } from "../state.js";
-import { pointed, spelt } from "../numbers.js";
 import { plain } from "../units.js";
 import { readings as words } from "../words.js";
+import { columns, readPairs } from "./columns.js";
 import { saveRows } from "./file.js";
 import { noRow } from "../wrong.js";
 import { make } from "./make.js";
@@ -17,7 +16,7 @@ let draft = null;
 
 const points = () => state.plan.yard.lie.surveyed;
 const rows = () => (points() ?? []).map((point) => point.map((v) => plain(v, "length")[0]));
-const text = () => rows().map((row) => `${row.map(spelt).join("\t")}\n`).join("");
+const text = () => columns(points() ?? []);
 
 function told(wrong) {
   const first = wrong.slice(0, MOST).map(noRow);
@@ -25,14 +24,10 @@ function told(wrong) {
   return [...first, ...(rest > 0 ? [words.more(rest)] : [])].join("\n");
 }
 
-// Where something else than a comma stands between two numbers, the comma stands inside them.
-const apart = (line) => (/\S[\s;]+\S/.test(line) ? pointed(line) : line);
-
 /** The points of a text, none where they are too few; throws what is wrong with its rows, one by one. */
 function ground(text) {
-  const flat = read(text.split("\n").map(apart).join("\n"), state.system);
-  if (flat.length < 4) return null;
-  return Array.from({ length: flat.length / 2 }, (_, i) => [flat[2 * i], flat[2 * i + 1]]);
+  const points = readPairs(text);
+  return points.length < 2 ? null : points;
 }
 
 /** Lays the line on other ground; whoever works by keyboard stays at the form, which is made anew. */
